@@ -1,0 +1,20 @@
+package borecensus.domain;
+
+import java.util.Locale;
+import java.util.Optional;
+
+/** Whether the cylinders were tested as they are, or with a little oil in each (the wet test). */
+public enum SheetKind {
+  DRY,
+  WET;
+
+  /** The word used in files. */
+  public String code() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+
+  /** Reads the word used in files, in any case; empty when it is none of ours. */
+  public static Optional<SheetKind> of(String text) {
+    return EnumCodes.find(values(), SheetKind::code, text);
+  }
+}
