@@ -1,0 +1,184 @@
+package borecensus.intake;
+
+import borecensus.domain.Limits;
+import borecensus.domain.PressureUnit;
+import borecensus.domain.RowCode;
+import borecensus.domain.SheetKind;
+import borecensus.domain.Throttle;
+import borecensus.tabular.DecimalMark;
+import borecensus.tabular.TableRecord;
+import java.time.LocalDateTime;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * One record of a sheet file to a {@link SheetRow}, or the reason why not. A long-form record gives
+ * a row with the one cylinder it speaks of; {@link LongSheets} puts the cylinders together.
+ */
+final class SheetDecoder {
+  private final String sourceFile;
+  private final SheetLayout layout;
+  private final DecimalMark mark;
+
+  SheetDecoder(String sourceFile, SheetLayout layout, DecimalMark mark) {
+    this.sourceFile = sourceFile;
+    this.layout = layout;
+    this.mark = mark;
+  }
+
+  Decoded decode(TableRecord record) {
+    SheetCells cells = new SheetCells(sourceFile, layout, record, mark);
+    String shapeProblem = layout.shapeProblem(record);
+    if (!shapeProblem.isEmpty()) {
+      cells.refuse(RowCode.MALFORMED_ROW, "", record.text(), shapeProblem);
+      return Decoded.refused(cells.refusal());
+    }
+    SheetRow row = read(cells, record);
+    return cells.sound() ? Decoded.accepted(row) : Decoded.refused(cells.refusal());
+  }
+
+  private SheetRow read(SheetCells cells, TableRecord record) {
+    String testId = cells.needed(SheetColumn.TEST_ID);
+    String vehicleId = cells.needed(SheetColumn.VEHICLE_ID);
+    LocalDateTime testedAt = cells.dateTime(SheetColumn.TESTED_AT);
+    double hours = cells.number(SheetColumn.ENGINE_HOURS);
+    double odometerKm = odometerKm(cells, hours);
+    PressureUnit unit = unit(cells);
+    SheetKind kind = kind(cells);
+    Throttle throttle = throttle(cells);
+    double[] readings =
+        layout.form() == SheetLayout.Form.WIDE ? wideReadings(cells) : oneReading(cells);
+    double[] firstReadings =
+        trimmed(readingsAt(cells, layout.firstIndex(), SheetColumn.FIRST_PREFIX));
+    if (layout.form() == SheetLayout.Form.WIDE && cells.sound() && readings.length == 0) {
+      cells.refuse(
+          RowCode.MISSING_READING, SheetColumn.READING_PREFIX + "1", "", "no reading on it");
+    }
+    return !cells.sound()
+        ? null
+        : new SheetRow(
+            sourceFile,
+            List.of(record.rowNumber()),
+            testId,
+            vehicleId,
+            cells.text(SheetColumn.ENGINE_SERIAL),
+            testedAt,
+            odometerKm,
+            hours,
+            cells.text(SheetColumn.SITE_ID),
+            cells.number(SheetColumn.ALTITUDE_M),
+            cells.number(SheetColumn.STATION_PRESSURE_HPA),
+            cells.number(SheetColumn.QNH_HPA),
+            cells.text(SheetColumn.GAUGE_ID),
+            unit,
+            kind,
+            throttle,
+            cells.number(SheetColumn.ENGINE_TEMP_C),
+            cells.number(SheetColumn.CRANKING_RPM),
+            cells.number(SheetColumn.STROKES),
+            cells.text(SheetColumn.ADAPTOR_ID),
+            cells.text(SheetColumn.REMARKS),
+            readings,
+            firstReadings,
+            layout.cylinderColumns());
+  }
+
+  /** The odometer in km; where both units stand they must agree to one per cent. */
+  private static double odometerKm(SheetCells cells, double hours) {
+    double km = cells.number(SheetColumn.ODOMETER_KM);
+    double kmFromMiles = cells.number(SheetColumn.ODOMETER_MI) * SheetColumn.KM_PER_MILE;
+    if (Double.isNaN(km) && Double.isNaN(kmFromMiles) && Double.isNaN(hours) && cells.sound()) {
+      cells.refuse(
+          RowCode.BAD_NUMBER,
+          SheetColumn.ODOMETER_KM.columnName(),
+          "",
+          "neither odometer nor engine hours are stated");
+    }
+    if (Math.abs(km - kmFromMiles) > 0.01 * km + 2) {
+      cells.refuse(
+          RowCode.BAD_NUMBER,
+          SheetColumn.ODOMETER_MI.columnName(),
+          cells.text(SheetColumn.ODOMETER_MI),
+          "odometer_km and odometer_mi disagree");
+    }
+    return Double.isNaN(km) ? kmFromMiles : km;
+  }
+
+  private static PressureUnit unit(SheetCells cells) {
+    String text = cells.text(SheetColumn.UNIT);
+    Optional<PressureUnit> unit = PressureUnit.of(text);
+    if (unit.isEmpty()) {
+      String detail = text.isEmpty() ? "the unit is missing" : "'" + text + "' is not a unit";
+      cells.refuse(RowCode.UNIT_UNKNOWN, SheetColumn.UNIT.columnName(), text, detail);
+    }
+    return unit.orElse(null);
+  }
+
+  private static SheetKind kind(SheetCells cells) {
+    String text = cells.text(SheetColumn.KIND);
+    Optional<SheetKind> kind = SheetKind.of(text);
+    if (kind.isEmpty()) {
+      cells.refuse(
+          RowCode.MALFORMED_ROW,
+          SheetColumn.KIND.columnName(),
+          text,
+          "kind must be dry or wet, not '" + text + "'");
+    }
+    return kind.orElse(null);
+  }
+
+  private static Throttle throttle(SheetCells cells) {
+    String text = cells.text(SheetColumn.THROTTLE);
+    Optional<Throttle> throttle = Throttle.of(text);
+    if (throttle.isEmpty()) {
+      cells.refuse(
+          RowCode.MALFORMED_ROW,
+          SheetColumn.THROTTLE.columnName(),
+          text,
+          "throttle must be open, closed or empty, not '" + text + "'");
+    }
+    return throttle.orElse(null);
+  }
+
+  private double[] wideReadings(SheetCells cells) {
+    return trimmed(readingsAt(cells, layout.readingIndex(), SheetColumn.READING_PREFIX));
+  }
+
+  private static double[] readingsAt(SheetCells cells, int[] index, String prefix) {
+    double[] readings = new double[Limits.MAX_CYLINDERS];
+    for (int i = 0; i < readings.length; i++) {
+      readings[i] = index[i] < 0 ? Double.NaN : cells.reading(index[i], prefix + (i + 1));
+    }
+    return readings;
+  }
+
+  /** Drops the cells behind the last one filled. */
+  private static double[] trimmed(double[] readings) {
+    int length = readings.length;
+    while (length > 0 && Double.isNaN(readings[length - 1])) {
+      length--;
+    }
+    return Arrays.copyOf(readings, length);
+  }
+
+  /** Long form: an array up to this record's cylinder, with its reading at the end. */
+  private double[] oneReading(SheetCells cells) {
+    double cylinder = cells.number(SheetColumn.CYLINDER);
+    if (!(cylinder >= 1) || cylinder != Math.rint(cylinder)) {
+      if (cells.sound()) {
+        cells.refuse(
+            RowCode.BAD_NUMBER,
+            SheetColumn.CYLINDER.columnName(),
+            cells.text(SheetColumn.CYLINDER),
+            "cylinder must be a whole number");
+      }
+      return new double[0];
+    }
+    double[] readings = new double[(int) cylinder];
+    Arrays.fill(readings, Double.NaN);
+    readings[readings.length - 1] =
+        cells.reading(layout.indexOf(SheetColumn.PRESSURE), SheetColumn.PRESSURE.columnName());
+    return readings;
+  }
+}

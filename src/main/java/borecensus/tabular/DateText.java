@@ -1,0 +1,78 @@
+package borecensus.tabular;
+
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.LocalTime;
+import java.time.ZoneOffset;
+import java.time.ZonedDateTime;
+import java.time.format.DateTimeFormatter;
+import java.time.format.DateTimeFormatterBuilder;
+import java.time.format.ResolverStyle;
+import java.time.temporal.TemporalAccessor;
+import java.util.Locale;
+
+/**
+ * Reads ISO 8601 calendar dates and date-times. Day-month orders of other kinds are refused, since
+ * half of them would be read wrong. A time with a zone is brought to UTC; one without is taken as
+ * it stands.
+ */
+public final class DateText {
+  private static final LocalDate EARLIEST = LocalDate.of(1950, 1, 1);
+  private static final LocalDate LATEST = LocalDate.of(9999, 12, 31);
+
+  private static final DateTimeFormatter DATE =
+      DateTimeFormatter.ISO_LOCAL_DATE.withResolverStyle(ResolverStyle.STRICT);
+
+  private static final DateTimeFormatter DATE_TIME =
+      new DateTimeFormatterBuilder()
+          .parseCaseInsensitive()
+          .append(DateTimeFormatter.ISO_LOCAL_DATE)
+          .appendLiteral('T')
+          .append(DateTimeFormatter.ISO_LOCAL_TIME)
+          .optionalStart()
+          .appendOffsetId()
+          .optionalEnd()
+          .toFormatter(Locale.ROOT)
+          .withResolverStyle(ResolverStyle.STRICT);
+
+  private DateText() {}
+
+  /**
+   * A date or date-time.
+   *
+   * @throws DateTimeException when the text is neither
+   */
+  public static LocalDateTime parseDateTime(String cell) {
+    String text = cell.strip();
+    if (text.length() <= 10) {
+      return LocalDateTime.of(parseDate(text), LocalTime.MIDNIGHT);
+    }
+    String iso = text.charAt(10) == ' ' ? text.substring(0, 10) + 'T' + text.substring(11) : text;
+    TemporalAccessor parsed =
+        DATE_TIME.parseBest(iso.replace(" ", ""), ZonedDateTime::from, LocalDateTime::from);
+    LocalDateTime time =
+        parsed instanceof ZonedDateTime zoned
+            ? zoned.withZoneSameInstant(ZoneOffset.UTC).toLocalDateTime()
+            : (LocalDateTime) parsed;
+    checkRange(time.toLocalDate());
+    return time;
+  }
+
+  /**
+   * A date; a time behind it is not allowed.
+   *
+   * @throws DateTimeException when the text is none
+   */
+  public static LocalDate parseDate(String cell) {
+    LocalDate date = LocalDate.parse(cell.strip(), DATE);
+    checkRange(date);
+    return date;
+  }
+
+  private static void checkRange(LocalDate date) {
+    if (date.isBefore(EARLIEST) || date.isAfter(LATEST)) {
+      throw new DateTimeException("the year is not one in which engines were logged");
+    }
+  }
+}
