@@ -81,6 +81,7 @@ final class SheetDecoder {
             cells.text(SheetColumn.REMARKS),
             readings,
             firstReadings,
+            layout.cylindersReached(record.cells().size()),
             layout.cylinderColumns());
   }
 

@@ -3,7 +3,6 @@ package borecensus.intake;
 import borecensus.domain.Limits;
 import borecensus.tabular.TableHeader;
 import borecensus.tabular.TableRecord;
-import java.util.Arrays;
 import java.util.List;
 
 /** Where each known column of one sheet file stands, and in which of the two forms the file is. */
@@ -61,6 +60,18 @@ final class SheetLayout {
     return cylinderColumns;
   }
 
+  /** The highest cylinder for which a record of so many cells has a cell. */
+  int cylindersReached(int cells) {
+    if (form == Form.LONG) {
+      return cylinderColumns;
+    }
+    int reached = 0;
+    for (int i = 0; i < readingIndex.length; i++) {
+      reached = readingIndex[i] >= 0 && readingIndex[i] < cells ? i + 1 : reached;
+    }
+    return reached;
+  }
+
   /** Header names that mean nothing to us, for a note; empty names are spreadsheet leftovers. */
   List<String> unknownColumns() {
     return header.names().stream()
@@ -105,10 +116,7 @@ final class SheetLayout {
             SheetColumn.ODOMETER_MI,
             SheetColumn.ENGINE_HOURS);
     boolean headingComplete = needed.stream().allMatch(column -> indexOf(column) < size);
-    // Two readings at the least must stand: a row cut in the middle of its readings stays suspect
-    // and is told from a short engine by the check of the number of cylinders.
-    long readingsReached = Arrays.stream(readingIndex).filter(i -> i >= 0 && i < size).count();
-    return headingComplete
-        && (form == Form.LONG || readingsReached >= Math.min(2, cylinderColumns));
+    // A row cut in the middle of its readings is told later, when the family's number is known.
+    return headingComplete && (form == Form.LONG || cylindersReached(size) > 0);
   }
 }

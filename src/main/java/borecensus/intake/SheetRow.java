@@ -16,7 +16,8 @@ import java.util.List;
  * @param readings peak gauge pressures in {@code unit}, cylinder 1 first, as far as the sheet goes;
  *     NaN = not read
  * @param firstReadings first-stroke readings likewise; empty when none was taken
- * @param cylinderColumns how many cylinders the file has room for
+ * @param cylinderColumns up to which cylinder this record has cells
+ * @param fileCylinderColumns up to which cylinder the file has columns
  */
 public record SheetRow(
     String sourceFile,
@@ -42,7 +43,8 @@ public record SheetRow(
     String remarks,
     double[] readings,
     double[] firstReadings,
-    int cylinderColumns)
+    int cylinderColumns,
+    int fileCylinderColumns)
     implements Serializable {
 
   public SheetRow {
@@ -87,7 +89,8 @@ public record SheetRow(
         remarks,
         newReadings,
         firstReadings,
-        cylinderColumns);
+        cylinderColumns,
+        fileCylinderColumns);
   }
 
   /** Everything the sheet says, without where it says it: equal texts are the same sheet. */

@@ -1,0 +1,108 @@
+package borecensus.ledger;
+
+import borecensus.domain.Doubt;
+import borecensus.domain.Throttle;
+import borecensus.intake.SheetRow;
+import borecensus.physics.StandardAtmosphere;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/** Finds the tests that are kept but not believed. */
+final class Doubts {
+  /** Makers ask for four strokes at the least (GM service manuals; see the trade's sources). */
+  private static final int FEWEST_STROKES = 4;
+
+  /** A pattern that chance gives more often than this says nothing. */
+  private static final double CHANCE_OF_RISING = 0.01;
+
+  private static final double CHANCE_OF_EQUAL_READINGS = 0.02;
+
+  /** Repeat noise of one reading, as a share of it (common practice, no source). */
+  private static final double REPEAT_NOISE = 0.014;
+
+  /** Weather moves a barometer by about 3 %; more than this above the standard is not weather. */
+  private static final double HIGHEST_WEATHER_RATIO = 1.045;
+
+  private Doubts() {}
+
+  /**
+   * The doubts about one sheet in itself.
+   *
+   * @param elevationM of the place of the test; NaN when unknown
+   */
+  static List<Doubt> ofSheet(SheetRow row, double elevationM) {
+    List<Doubt> doubts = new ArrayList<>();
+    if (row.throttle() == Throttle.CLOSED) {
+      doubts.add(Doubt.CLOSED_THROTTLE);
+    }
+    if (row.strokes() < FEWEST_STROKES) {
+      doubts.add(Doubt.TOO_FEW_STROKES);
+    }
+    if (neverFalls(row.readings())) {
+      doubts.add(Doubt.NEVER_FALLING);
+    }
+    if (looksReducedToSeaLevel(row.stationPressureHpa(), elevationM)) {
+      doubts.add(Doubt.SEA_LEVEL_PRESSURE_AT_ALTITUDE);
+    }
+    return doubts;
+  }
+
+  /**
+   * Whether readings in test order (cylinder 1 first) never fall although chance alone would hardly
+   * order them so: of n readings with tie groups of m_i, a share of prod(m_i!) / n! of all orders
+   * never falls.
+   */
+  static boolean neverFalls(double[] readings) {
+    double[] read = Arrays.stream(readings).filter(r -> !Double.isNaN(r)).toArray();
+    double chance = 1;
+    int tied = 1;
+    for (int i = 1; i < read.length; i++) {
+      if (read[i] < read[i - 1]) {
+        return false;
+      }
+      tied = read[i] == read[i - 1] ? tied + 1 : 1;
+      chance *= (double) tied / (i + 1);
+    }
+    return chance < CHANCE_OF_RISING;
+  }
+
+  private static boolean looksReducedToSeaLevel(double stationPressureHpa, double elevationM) {
+    if (Double.isNaN(stationPressureHpa) || Double.isNaN(elevationM)) {
+      return false;
+    }
+    double standardHpa =
+        StandardAtmosphere.pressureHpa(StandardAtmosphere.geopotentialHeightM(elevationM));
+    return stationPressureHpa > HIGHEST_WEATHER_RATIO * standardHpa;
+  }
+
+  /**
+   * For each row of one engine, oldest first, whether its readings repeat those of an earlier row
+   * although the dial is fine enough that chance would hardly do so. Two normal readings with
+   * standard deviation s, read to steps d, agree with probability about d / (2 s sqrt(pi)).
+   *
+   * @param resolutions reading step of each row's gauge, in the row's unit
+   */
+  static boolean[] copied(List<SheetRow> rowsByTime, double[] resolutions) {
+    boolean[] copied = new boolean[rowsByTime.size()];
+    Map<String, Integer> seen = new HashMap<>();
+    for (int i = 0; i < copied.length; i++) {
+      SheetRow row = rowsByTime.get(i);
+      String key = row.kind().code() + row.unit().code() + Arrays.toString(row.readings());
+      boolean again = seen.putIfAbsent(key, i) != null;
+      copied[i] = again && chanceOfEqual(row.readings(), resolutions[i]) < CHANCE_OF_EQUAL_READINGS;
+    }
+    return copied;
+  }
+
+  private static double chanceOfEqual(double[] readings, double resolution) {
+    double chance = 1;
+    for (double reading : readings) {
+      double noise = 2 * REPEAT_NOISE * reading * Math.sqrt(Math.PI);
+      chance *= reading > 0 ? Math.min(1, resolution / noise) : 1;
+    }
+    return chance;
+  }
+}

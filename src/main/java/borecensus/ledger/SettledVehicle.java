@@ -1,0 +1,38 @@
+package borecensus.ledger;
+
+import borecensus.domain.Vehicle;
+import borecensus.intake.RowPlace;
+import borecensus.intake.RowRefusal;
+import java.util.List;
+
+/**
+ * What all sheets of one vehicle come to.
+ *
+ * @param vehicle null when the vehicle is not registered; then there are refusals only
+ * @param segments stretches of one engine between works that restart its history, oldest first; the
+ *     last one is the engine in service now and may be without tests
+ */
+public record SettledVehicle(
+    Vehicle vehicle,
+    List<Segment> segments,
+    List<RowRefusal> refusals,
+    List<RowPlace> superseded) {
+
+  /**
+   * Tests of one engine between two works that restart its history.
+   *
+   * @param originalEngine whether the engine came with the vehicle
+   * @param tests oldest first
+   */
+  public record Segment(String engineId, boolean originalEngine, List<SettledTest> tests) {
+    public Segment {
+      tests = List.copyOf(tests);
+    }
+  }
+
+  public SettledVehicle {
+    segments = List.copyOf(segments);
+    refusals = List.copyOf(refusals);
+    superseded = List.copyOf(superseded);
+  }
+}

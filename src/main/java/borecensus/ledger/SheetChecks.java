@@ -1,0 +1,175 @@
+package borecensus.ledger;
+
+import borecensus.domain.Family;
+import borecensus.domain.Gauge;
+import borecensus.domain.PressureUnit;
+import borecensus.domain.RowCode;
+import borecensus.domain.Site;
+import borecensus.domain.Vehicle;
+import borecensus.intake.RowRefusal;
+import borecensus.intake.SheetColumn;
+import borecensus.intake.SheetRow;
+import borecensus.registers.Registers;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** The rules that one sheet must pass by itself, given the registers and the date of the night. */
+final class SheetChecks {
+  /** A needle may stand a little past the last mark. */
+  private static final double FULL_SCALE_MARGIN = 1.02;
+
+  private final Registers registers;
+  private final LocalDate asOf;
+
+  SheetChecks(Registers registers, LocalDate asOf) {
+    this.registers = registers;
+    this.asOf = asOf;
+  }
+
+  /** The first rule that the sheet breaks; empty when it stands. Vehicle null = not registered. */
+  Optional<RowRefusal> check(SheetRow row, Vehicle vehicle) {
+    Family family = vehicle == null ? null : registers.families().get(vehicle.familyId());
+    if (family == null) {
+      return Optional.of(unknownVehicle(row, vehicle));
+    }
+    return first(
+        () -> date(row),
+        () -> gauge(row),
+        () -> site(row, vehicle),
+        () -> cylinderCount(row, family),
+        () -> unit(row, family),
+        () -> range(row, family));
+  }
+
+  private interface Rule {
+    Optional<RowRefusal> broken();
+  }
+
+  private static Optional<RowRefusal> first(Rule... rules) {
+    for (Rule rule : rules) {
+      Optional<RowRefusal> refusal = rule.broken();
+      if (refusal.isPresent()) {
+        return refusal;
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static RowRefusal unknownVehicle(SheetRow row, Vehicle vehicle) {
+    String detail =
+        vehicle == null
+            ? "vehicle '" + row.vehicleId() + "' is not registered"
+            : "family '" + vehicle.familyId() + "' of this vehicle is not usable";
+    return refusal(row, RowCode.UNKNOWN_VEHICLE, SheetColumn.VEHICLE_ID, row.vehicleId(), detail);
+  }
+
+  private Optional<RowRefusal> date(SheetRow row) {
+    if (!row.testedAt().toLocalDate().isAfter(asOf)) {
+      return Optional.empty();
+    }
+    String date = row.testedAt().toLocalDate().toString();
+    return Optional.of(
+        refusal(
+            row, RowCode.FUTURE_DATE, SheetColumn.TESTED_AT, date, date + " is after " + asOf));
+  }
+
+  private Optional<RowRefusal> gauge(SheetRow row) {
+    if (registers.gauges().containsKey(row.gaugeId())) {
+      return Optional.empty();
+    }
+    String detail = "gauge '" + row.gaugeId() + "' is not registered";
+    return Optional.of(
+        refusal(row, RowCode.UNKNOWN_GAUGE, SheetColumn.GAUGE_ID, row.gaugeId(), detail));
+  }
+
+  private Optional<RowRefusal> site(SheetRow row, Vehicle vehicle) {
+    Site site = registers.sites().get(row.siteId());
+    if (site == null && !row.siteId().isEmpty()) {
+      String detail = "site '" + row.siteId() + "' is not registered";
+      return Optional.of(
+          refusal(row, RowCode.UNKNOWN_SITE, SheetColumn.SITE_ID, row.siteId(), detail));
+    }
+    boolean placed =
+        site != null
+            || !Double.isNaN(row.stationPressureHpa())
+            || !Double.isNaN(row.altitudeM())
+            || registers.sites().containsKey(vehicle.homeSiteId());
+    String detail = "nothing tells the ambient pressure: no site, pressure or altitude";
+    return placed
+        ? Optional.empty()
+        : Optional.of(refusal(row, RowCode.UNKNOWN_SITE, SheetColumn.SITE_ID, "", detail));
+  }
+
+  /**
+   * More readings than cylinders, or a row that stops two or more cylinders short, is another
+   * engine's sheet. One empty cell at the end, or any in the middle, is a cylinder that was not read.
+   */
+  private static Optional<RowRefusal> cylinderCount(SheetRow row, Family family) {
+    int read = row.readings().length;
+    int cylinders = family.cylinders();
+    if (row.cylinderColumns() < cylinders && row.cylinderColumns() < row.fileCylinderColumns()) {
+      String detail = "the row ends before cylinder " + (row.cylinderColumns() + 1);
+      return Optional.of(
+          RowRefusal.of(row.place(), RowCode.MALFORMED_ROW, "", "", detail));
+    }
+    boolean tooMany = read > cylinders || row.firstReadings().length > cylinders;
+    boolean tooFew = row.fileCylinderColumns() < cylinders || read + 2 <= cylinders;
+    if (!tooMany && !tooFew) {
+      return Optional.empty();
+    }
+    String column =
+        SheetColumn.READING_PREFIX + (tooMany ? Math.max(read, cylinders + 1) : read + 1);
+    String detail =
+        "readings go up to cylinder %d, the family has %d".formatted(read, cylinders);
+    return Optional.of(
+        RowRefusal.of(
+            row.place(), RowCode.CYLINDER_COUNT_MISMATCH, column, String.valueOf(read), detail));
+  }
+
+  private static Optional<RowRefusal> unit(SheetRow row, Family family) {
+    PlausiblePressure plausible = PlausiblePressure.of(family);
+    List<PressureUnit> better = plausible.unitsThatFitBetter(row.readings(), row.unit());
+    if (better.isEmpty()) {
+      return Optional.empty();
+    }
+    String names = String.join(" or ", better.stream().map(PressureUnit::code).toList());
+    String detail =
+        String.format(
+            Locale.ROOT,
+            "a good engine of this family shows about %.0f kPa; read as %s the numbers would fit",
+            plausible.centreKpa(),
+            names);
+    return Optional.of(
+        refusal(row, RowCode.UNIT_IMPLAUSIBLE, SheetColumn.UNIT, row.unit().code(), detail));
+  }
+
+  private Optional<RowRefusal> range(SheetRow row, Family family) {
+    Gauge gauge = registers.gauges().get(row.gaugeId());
+    double highestKpa = PlausiblePressure.of(family).highestKpa();
+    double scaleEndKpa = gauge.fullScaleKpa() * FULL_SCALE_MARGIN;
+    for (int i = 0; i < row.readings().length; i++) {
+      double kpa = row.unit().toKpa(row.readings()[i]);
+      if (kpa > highestKpa || kpa > scaleEndKpa) {
+        String detail =
+            String.format(
+                Locale.ROOT,
+                "%.0f kPa is above what %s can show (%.0f kPa)",
+                kpa,
+                kpa > highestKpa ? "an engine of this family" : "the gauge",
+                kpa > highestKpa ? highestKpa : gauge.fullScaleKpa());
+        String column = SheetColumn.READING_PREFIX + (i + 1);
+        String value = String.valueOf(row.readings()[i]);
+        return Optional.of(
+            RowRefusal.of(row.place(), RowCode.READING_OUT_OF_RANGE, column, value, detail));
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static RowRefusal refusal(
+      SheetRow row, RowCode code, SheetColumn column, String value, String detail) {
+    return RowRefusal.of(row.place(), code, column.columnName(), value, detail);
+  }
+}

@@ -1,0 +1,78 @@
+package borecensus.ledger;
+
+import borecensus.domain.RowCode;
+import borecensus.intake.RowRefusal;
+import borecensus.intake.SheetColumn;
+import borecensus.intake.SheetRow;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * What several sheets under one test_id mean: the same sheet sent again, a correction in a later
+ * file, or two different sheets under one number.
+ */
+public final class TestIdentity {
+
+  /** How a sheet relates to an earlier one under the same test_id. */
+  public enum Relation {
+    /** Word for word the same: the later one is superseded. */
+    REPEAT,
+    /** A later file corrects it: the earlier one is superseded. */
+    CORRECTION,
+    /** Another test altogether: the later one is refused. */
+    ANOTHER_TEST
+  }
+
+  private TestIdentity() {}
+
+  /**
+   * Relates a sheet to an earlier one. In one file a number is given once. In a later file the same
+   * number means a correction, unless vehicle and date both differ: two depots that number their
+   * sheets alike must not wipe out each other's tests.
+   */
+  public static Relation relate(LedgerSheet earlier, LedgerSheet later) {
+    SheetRow a = earlier.row();
+    SheetRow b = later.row();
+    if (a.content().equals(b.content())) {
+      return Relation.REPEAT;
+    }
+    boolean anotherVehicle = !a.vehicleId().equals(b.vehicleId());
+    boolean anotherDate = !a.testedAt().toLocalDate().equals(b.testedAt().toLocalDate());
+    return earlier.sameFileAs(later) || (anotherVehicle && anotherDate)
+        ? Relation.ANOTHER_TEST
+        : Relation.CORRECTION;
+  }
+
+  /** The refusal of a sheet that stands under the number of another one. */
+  public static RowRefusal duplicateOf(LedgerSheet kept, LedgerSheet refused) {
+    SheetRow first = kept.row();
+    return RowRefusal.of(
+        refused.row().place(),
+        RowCode.DUPLICATE_OF,
+        SheetColumn.TEST_ID.columnName(),
+        refused.row().testId(),
+        "another sheet under this test_id stands in %s, row %d"
+            .formatted(first.sourceFile(), first.rowNumbers().get(0)));
+  }
+
+  /** The sheets that stand, one per test_id; what becomes of the others goes to the outcome. */
+  static List<LedgerSheet> resolve(List<LedgerSheet> sheetsByIntake, Outcome outcome) {
+    Map<String, LedgerSheet> standing = new LinkedHashMap<>();
+    for (LedgerSheet sheet : sheetsByIntake) {
+      LedgerSheet earlier = standing.putIfAbsent(sheet.row().testId(), sheet);
+      if (earlier != null) {
+        switch (relate(earlier, sheet)) {
+          case REPEAT -> outcome.supersede(sheet.row());
+          case ANOTHER_TEST -> outcome.refuse(sheet.row(), duplicateOf(earlier, sheet));
+          case CORRECTION -> {
+            outcome.supersede(earlier.row());
+            standing.put(sheet.row().testId(), sheet);
+          }
+        }
+      }
+    }
+    return new ArrayList<>(standing.values());
+  }
+}

@@ -1,0 +1,59 @@
+package borecensus.ledger;
+
+import borecensus.intake.SheetRow;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+
+/**
+ * Which tests of one engine have a distance (or hours) that does not rise with the date. The fewest
+ * possible are picked out: the longest run of rising values stands (longest non-decreasing
+ * subsequence; of several the one that ends earliest), so that one mistyped odometer costs one test
+ * and not all that follow it.
+ */
+final class UsageOrder {
+  /** Two counters may be read a little apart on the same day, and miles are rounded. */
+  private static final double TOLERANCE = 2;
+
+  private UsageOrder() {}
+
+  /** For each row, oldest first, whether its distance and hours are in order. */
+  static boolean[] inOrder(List<SheetRow> rowsByTime) {
+    boolean[] byDistance = rising(values(rowsByTime, SheetRow::odometerKm));
+    boolean[] byHours = rising(values(rowsByTime, SheetRow::engineHours));
+    boolean[] inOrder = new boolean[rowsByTime.size()];
+    for (int i = 0; i < inOrder.length; i++) {
+      inOrder[i] = byDistance[i] && byHours[i];
+    }
+    return inOrder;
+  }
+
+  private static double[] values(List<SheetRow> rows, ToDoubleFunction<SheetRow> value) {
+    return rows.stream().mapToDouble(value).toArray();
+  }
+
+  /** Marks the longest non-decreasing run; a NaN is always in order. */
+  static boolean[] rising(double[] values) {
+    int[] length = new int[values.length];
+    int[] before = new int[values.length];
+    int end = -1;
+    for (int i = 0; i < values.length; i++) {
+      before[i] = -1;
+      length[i] = Double.isNaN(values[i]) ? 0 : 1;
+      for (int j = 0; j < i && length[i] > 0; j++) {
+        if (values[j] <= values[i] + TOLERANCE && length[j] + 1 > length[i]) {
+          length[i] = length[j] + 1;
+          before[i] = j;
+        }
+      }
+      end = end < 0 || length[i] > length[end] ? i : end;
+    }
+    boolean[] inOrder = new boolean[values.length];
+    for (int i = 0; i < values.length; i++) {
+      inOrder[i] = Double.isNaN(values[i]);
+    }
+    for (int i = end; i >= 0; i = before[i]) {
+      inOrder[i] = true;
+    }
+    return inOrder;
+  }
+}

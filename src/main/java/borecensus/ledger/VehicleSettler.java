@@ -1,0 +1,199 @@
+package borecensus.ledger;
+
+import borecensus.domain.Doubt;
+import borecensus.domain.Repair;
+import borecensus.domain.RowCode;
+import borecensus.domain.Site;
+import borecensus.domain.Vehicle;
+import borecensus.intake.RowRefusal;
+import borecensus.intake.SheetColumn;
+import borecensus.intake.SheetRow;
+import borecensus.ledger.EngineTimeline.Engine;
+import borecensus.ledger.SettledVehicle.Segment;
+import borecensus.registers.Registers;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Settles all sheets of one vehicle: checks each, resolves repeats and corrections, tells the
+ * engines apart, drops odometers that run backwards, and notes doubts. The order of these steps is
+ * the order of the methods below.
+ */
+public final class VehicleSettler {
+  private static final Comparator<LedgerSheet> BY_TIME =
+      Comparator.comparing((LedgerSheet sheet) -> sheet.row().testedAt())
+          .thenComparing(sheet -> sheet.row().odometerKm())
+          .thenComparing(sheet -> sheet.row().engineHours())
+          .thenComparing(sheet -> sheet.row().testId());
+
+  private final Registers registers;
+  private final LocalDate asOf;
+  private final SheetChecks checks;
+
+  public VehicleSettler(Registers registers, LocalDate asOf) {
+    this.registers = registers;
+    this.asOf = asOf;
+    this.checks = new SheetChecks(registers, asOf);
+  }
+
+  /** Settles a registered vehicle. */
+  public SettledVehicle settle(VehicleFile file, List<LedgerSheet> sheets) {
+    Outcome outcome = new Outcome();
+    List<LedgerSheet> sound = sound(sheets, file.vehicle(), outcome);
+    List<LedgerSheet> standing = TestIdentity.resolve(sound, outcome);
+    standing.sort(BY_TIME);
+    List<SheetRow> rows = standing.stream().map(LedgerSheet::row).toList();
+    EngineTimeline timeline = new EngineTimeline(file, rows, asOf);
+    List<SettledTest> tests = new ArrayList<>();
+    for (Stretch stretch : byEngine(standing, timeline)) {
+      tests.addAll(settleEngine(stretch, file.vehicle(), outcome));
+    }
+    tests.sort(Comparator.comparing(SettledTest::sheet, BY_TIME));
+    return new SettledVehicle(
+        file.vehicle(),
+        segments(tests, file, timeline),
+        outcome.refusals(),
+        outcome.superseded());
+  }
+
+  /** Refuses all sheets of a vehicle that is not registered. */
+  public SettledVehicle settleUnknown(List<LedgerSheet> sheets) {
+    Outcome outcome = new Outcome();
+    sound(sheets, null, outcome);
+    return new SettledVehicle(null, List.of(), outcome.refusals(), outcome.superseded());
+  }
+
+  private List<LedgerSheet> sound(List<LedgerSheet> sheets, Vehicle vehicle, Outcome outcome) {
+    List<LedgerSheet> sound = new ArrayList<>();
+    for (LedgerSheet sheet : sheets.stream().sorted(LedgerSheet.BY_INTAKE).toList()) {
+      Optional<RowRefusal> broken = checks.check(sheet.row(), vehicle);
+      broken.ifPresentOrElse(
+          refusal -> outcome.refuse(sheet.row(), refusal), () -> sound.add(sheet));
+    }
+    return sound;
+  }
+
+  /** All tests of one engine, oldest first. */
+  private record Stretch(Engine engine, List<LedgerSheet> sheets) {}
+
+  private static List<Stretch> byEngine(List<LedgerSheet> byTime, EngineTimeline timeline) {
+    Map<String, Stretch> stretches = new LinkedHashMap<>();
+    for (int i = 0; i < byTime.size(); i++) {
+      Engine engine = timeline.engineOfRow().get(i);
+      stretches
+          .computeIfAbsent(engine.engineId(), id -> new Stretch(engine, new ArrayList<>()))
+          .sheets()
+          .add(byTime.get(i));
+    }
+    return List.copyOf(stretches.values());
+  }
+
+  private List<SettledTest> settleEngine(Stretch stretch, Vehicle vehicle, Outcome outcome) {
+    List<SheetRow> rows = stretch.sheets().stream().map(LedgerSheet::row).toList();
+    boolean[] inOrder = UsageOrder.inOrder(rows);
+    List<LedgerSheet> kept = new ArrayList<>();
+    for (int i = 0; i < rows.size(); i++) {
+      if (inOrder[i]) {
+        kept.add(stretch.sheets().get(i));
+      } else {
+        outcome.refuse(rows.get(i), backwards(rows.get(i), stretch.engine()));
+      }
+    }
+    return withDoubts(kept, stretch.engine(), vehicle);
+  }
+
+  private List<SettledTest> withDoubts(List<LedgerSheet> sheets, Engine engine, Vehicle vehicle) {
+    List<SheetRow> rows = sheets.stream().map(LedgerSheet::row).toList();
+    boolean[] copied = Doubts.copied(rows, rows.stream().mapToDouble(this::resolution).toArray());
+    List<SettledTest> tests = new ArrayList<>();
+    for (int i = 0; i < rows.size(); i++) {
+      List<Doubt> doubts = Doubts.ofSheet(rows.get(i), elevationM(rows.get(i), vehicle));
+      if (copied[i]) {
+        doubts.add(Doubt.COPIED_READINGS);
+      }
+      tests.add(new SettledTest(sheets.get(i), engine.engineId(), doubts));
+    }
+    return tests;
+  }
+
+  /** The reading step of a row's gauge in the row's unit. */
+  private double resolution(SheetRow row) {
+    return row.unit().fromKpa(registers.gauges().get(row.gaugeId()).resolutionKpa());
+  }
+
+  private double elevationM(SheetRow row, Vehicle vehicle) {
+    String siteId = row.siteId().isEmpty() ? vehicle.homeSiteId() : row.siteId();
+    Site site = registers.sites().get(siteId);
+    double siteM = site == null ? Double.NaN : site.elevationM();
+    return Double.isNaN(row.altitudeM()) ? siteM : row.altitudeM();
+  }
+
+  private static RowRefusal backwards(SheetRow row, Engine engine) {
+    boolean byDistance = !Double.isNaN(row.odometerKm());
+    SheetColumn column = byDistance ? SheetColumn.ODOMETER_KM : SheetColumn.ENGINE_HOURS;
+    double value = byDistance ? row.odometerKm() : row.engineHours();
+    return RowRefusal.of(
+        row.place(),
+        RowCode.ODOMETER_BACKWARDS,
+        column.columnName(),
+        String.valueOf(value),
+        "it does not rise with the date among the tests of engine " + engine.engineId());
+  }
+
+  private List<Segment> segments(
+      List<SettledTest> testsByTime, VehicleFile file, EngineTimeline timeline) {
+    List<Segment> segments = new ArrayList<>();
+    List<LocalDate> restarts = restarts(file);
+    List<SettledTest> open = new ArrayList<>();
+    for (SettledTest test : testsByTime) {
+      if (!open.isEmpty() && parted(open.get(open.size() - 1), test, restarts)) {
+        segments.add(segment(open, timeline));
+        open = new ArrayList<>();
+      }
+      open.add(test);
+    }
+    Engine inService = timeline.inService();
+    boolean current =
+        !open.isEmpty()
+            && open.get(0).engineId().equals(inService.engineId())
+            && restartsAfter(open.get(open.size() - 1), restarts) == 0;
+    if (!open.isEmpty()) {
+      segments.add(segment(open, timeline));
+    }
+    if (!current) {
+      segments.add(new Segment(inService.engineId(), inService.original(), List.of()));
+    }
+    return segments;
+  }
+
+  private List<LocalDate> restarts(VehicleFile file) {
+    return file.repairs().stream()
+        .filter(repair -> repair.work().restartsHistory())
+        .map(Repair::doneOn)
+        .filter(date -> !date.isAfter(asOf))
+        .toList();
+  }
+
+  private static boolean parted(SettledTest before, SettledTest after, List<LocalDate> restarts) {
+    return !before.engineId().equals(after.engineId())
+        || restartsAfter(before, restarts) != restartsAfter(after, restarts);
+  }
+
+  private static long restartsAfter(SettledTest test, List<LocalDate> restarts) {
+    LocalDate testedOn = test.row().testedAt().toLocalDate();
+    return restarts.stream().filter(restart -> restart.isAfter(testedOn)).count();
+  }
+
+  private static Segment segment(List<SettledTest> tests, EngineTimeline timeline) {
+    String engineId = tests.get(0).engineId();
+    boolean original =
+        timeline.engineOfRow().stream()
+            .anyMatch(engine -> engine.engineId().equals(engineId) && engine.original());
+    return new Segment(engineId, original, tests);
+  }
+}

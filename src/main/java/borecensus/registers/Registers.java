@@ -1,0 +1,107 @@
+package borecensus.registers;
+
+import borecensus.domain.Family;
+import borecensus.domain.Gauge;
+import borecensus.domain.Repair;
+import borecensus.domain.Site;
+import borecensus.domain.Vehicle;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.function.Consumer;
+import java.util.function.Function;
+
+/**
+ * The registers that stay small however large the fleet is. Of two rows with one id the first
+ * counts and the second is told.
+ *
+ * @param families by family_id
+ * @param gauges by gauge_id
+ * @param sites by site_id
+ */
+public record Registers(
+    Map<String, Family> families, Map<String, Gauge> gauges, Map<String, Site> sites)
+    implements Serializable {
+
+  public Registers {
+    families = new TreeMap<>(families);
+    gauges = new TreeMap<>(gauges);
+    sites = new TreeMap<>(sites);
+  }
+
+  /** The small registers with what was wrong in them. */
+  public record Loaded(Registers registers, List<RegisterProblem> problems) {}
+
+  /**
+   * Reads families, gauges and sites, and makes sure that vehicles can be opened.
+   *
+   * @throws FleetInputException when a needed file is missing or unreadable
+   */
+  public static Loaded load(FleetFolder folder) {
+    List<RegisterProblem> problems = new ArrayList<>();
+    Map<String, Family> families =
+        byId(folder, RegisterFile.FAMILIES, RegisterDecoder::family, Family::familyId, problems);
+    Map<String, Gauge> gauges =
+        byId(folder, RegisterFile.GAUGES, RegisterDecoder::gauge, Gauge::gaugeId, problems);
+    Map<String, Site> sites =
+        byId(folder, RegisterFile.SITES, RegisterDecoder::site, Site::siteId, problems);
+    return new Loaded(new Registers(families, gauges, sites), List.copyOf(problems));
+  }
+
+  /** Streams vehicles.csv. */
+  public static void eachVehicle(
+      FleetFolder folder, Consumer<Vehicle> rows, Consumer<RegisterProblem> problems) {
+    each(folder, RegisterFile.VEHICLES, RegisterDecoder::vehicle, rows, problems);
+  }
+
+  /** Streams repairs.csv, if there is one. */
+  public static void eachRepair(
+      FleetFolder folder, Consumer<Repair> rows, Consumer<RegisterProblem> problems) {
+    each(folder, RegisterFile.REPAIRS, RegisterDecoder::repair, rows, problems);
+  }
+
+  private static <T> Map<String, T> byId(
+      FleetFolder folder,
+      RegisterFile file,
+      Function<RegisterRow, Optional<T>> decode,
+      Function<T, String> id,
+      List<RegisterProblem> problems) {
+    Map<String, T> rows = new TreeMap<>();
+    each(
+        folder,
+        file,
+        decode,
+        row -> {
+          if (rows.putIfAbsent(id.apply(row), row) != null) {
+            String message = "the row is left out, because the id stands further up already";
+            problems.add(new RegisterProblem(file.fileName(), 0, "", id.apply(row), message));
+          }
+        },
+        problems::add);
+    return rows;
+  }
+
+  private static <T> void each(
+      FleetFolder folder,
+      RegisterFile file,
+      Function<RegisterRow, Optional<T>> decode,
+      Consumer<T> rows,
+      Consumer<RegisterProblem> problems) {
+    try {
+      Optional<InputStream> bytes = folder.open(file.fileName());
+      if (bytes.isPresent()) {
+        RegisterReader.read(file, bytes.get(), decode, rows, problems);
+      } else if (file.presence() == RegisterFile.Presence.NEEDED) {
+        throw new FleetInputException(file.fileName() + " cannot be used: there is no such file");
+      }
+    } catch (IOException unreadable) {
+      throw new FleetInputException(
+          file.fileName() + " cannot be used: " + unreadable.getMessage());
+    }
+  }
+}
