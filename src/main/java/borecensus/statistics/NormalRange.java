@@ -29,7 +29,7 @@ public final class NormalRange {
   /** The most readings that are provided for. */
   public static final int MAX_READINGS = Limits.MAX_CYLINDERS;
 
-  private static final double WIDEST = 20.0;
+  private static final double WIDEST = 16.0;
   private static final double SOLVER_ACCURACY = 1e-12;
   private static final int SOLVER_EVALUATIONS = 200;
   private static final RangeGrid[] GRIDS = grids();
@@ -70,7 +70,7 @@ public final class NormalRange {
    * @throws IllegalArgumentException if n is out of range or p is not from 0 to 1
    */
   public static double quantile(double p, int n) {
-    RangeGrid grid = grid(n);
+    grid(n);
     if (Double.isNaN(p)) {
       return Double.NaN;
     }
@@ -85,7 +85,28 @@ public final class NormalRange {
     }
     double tail = 1.0 - p;
     return new BrentSolver(SOLVER_ACCURACY)
-        .solve(SOLVER_EVALUATIONS, w -> grid.survival(w) - tail, 0.0, WIDEST);
+        .solve(SOLVER_EVALUATIONS, w -> survival(w, n) - tail, 0.0, WIDEST);
+  }
+
+  /**
+   * The standard normal deviate that is as unusual as a range: positive when it is wider than the
+   * median range. This puts spreads of engines with different numbers of cylinders on one scale.
+   *
+   * @param w the range in standard deviations, at most {@value #WIDEST}; a wider one counts as that
+   * @param n the number of readings
+   * @return the score z with P(Z &gt; z) = P(W &gt; w); minus infinity for w of 0 or less. Scores
+   *     below -5 are exact to the sign and order only, the lower tail being kept to 1e-9
+   * @throws IllegalArgumentException if n is out of range
+   */
+  public static double normalScore(double w, int n) {
+    double tail = survival(Math.min(w, WIDEST), n);
+    if (Double.isNaN(tail)) {
+      return Double.NaN;
+    }
+    if (tail == 1.0) {
+      return Double.NEGATIVE_INFINITY;
+    }
+    return tail <= 0.5 ? NormalTail.inverse(tail) : -NormalTail.inverse(1.0 - tail);
   }
 
   /**

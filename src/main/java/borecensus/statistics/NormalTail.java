@@ -18,6 +18,8 @@ final class NormalTail {
   private static final double TO = 35.0;
 
   private static final int STEPS_PER_UNIT = 64;
+  private static final int MAX_NEWTON_STEPS = 50;
+  private static final double NEWTON_ACCURACY = 1e-10;
   private static final double[] LOG_TAIL = new double[(int) (TO - FROM) * STEPS_PER_UNIT + 1];
   private static final double[] SLOPE = new double[LOG_TAIL.length];
 
@@ -34,21 +36,44 @@ final class NormalTail {
 
   /** The probability that a standard normal variable exceeds z. */
   static double probability(double z) {
+    return Math.exp(logProbability(z));
+  }
+
+  /** The natural logarithm of {@link #probability}. */
+  static double logProbability(double z) {
     if (z < FROM) {
-      return 1.0;
+      return 0.0;
     }
     double position = (z - FROM) * STEPS_PER_UNIT;
     if (!(position < LOG_TAIL.length - 1)) {
-      return Double.isNaN(z) ? Double.NaN : 0.0;
+      return Double.isNaN(z) ? Double.NaN : Double.NEGATIVE_INFINITY;
     }
     int i = (int) position;
     double t = position - i;
     double s = 1.0 - t;
     double step = 1.0 / STEPS_PER_UNIT;
-    double logTail =
-        s * s * ((1.0 + 2.0 * t) * LOG_TAIL[i] + t * step * SLOPE[i])
-            + t * t * ((1.0 + 2.0 * s) * LOG_TAIL[i + 1] - s * step * SLOPE[i + 1]);
-    return Math.exp(logTail);
+    return s * s * ((1.0 + 2.0 * t) * LOG_TAIL[i] + t * step * SLOPE[i])
+        + t * t * ((1.0 + 2.0 * s) * LOG_TAIL[i + 1] - s * step * SLOPE[i + 1]);
+  }
+
+  /**
+   * The z that a standard normal variable exceeds with a given probability of at most one half.
+   *
+   * <p>Newton's method on the logarithm of the tail, which is concave, so that it closes in from
+   * the right-hand starting point without overshooting.
+   */
+  static double inverse(double probability) {
+    double target = Math.log(probability);
+    double z = Math.sqrt(-2.0 * target);
+    for (int i = 0; i < MAX_NEWTON_STEPS; i++) {
+      double logTail = logProbability(z);
+      double step = (logTail - target) * Math.exp(logTail) / density(z);
+      z += step;
+      if (Math.abs(step) < NEWTON_ACCURACY) {
+        break;
+      }
+    }
+    return z;
   }
 
   /** The density of the standard normal distribution. */

@@ -11,8 +11,8 @@ import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactor
  */
 final class RangeGrid {
   private static final double STEP = 0.2;
-  private static final double LOWEST = -10.0;
-  private static final int NODES = 81;
+  private static final double LOWEST = -13.0;
+  private static final int NODES = 96;
   private static final double WIDEST = 16.0;
   private static final int MOMENT_NODES = 64;
 
@@ -47,7 +47,7 @@ final class RangeGrid {
   double survival(double w) {
     double sum = 0.0;
     for (int k = 0; k < NODES; k++) {
-      double share = NormalTail.probability(node(k) + w) / tail[k];
+      double share = Math.min(1.0, NormalTail.probability(node(k) + w) / tail[k]);
       sum -= weight[k] * Math.expm1(others * Math.log1p(-share));
     }
     return sum;
