@@ -12,7 +12,7 @@ package borecensus.physics;
  *
  * with p0 = 1013.25 hPa, T0 = 288.15 K, L = -0.0065 K/m, g0 = 9.80665 m/s2, R = 287.05287 J/(kg K)
  * and r0 = 6 356 766 m; H is geopotential and Z geometric height in metres. The two standards
- * differ in the eighth digit of R only, which moves no pressure here by more than 0.0003 hPa.
+ * differ in the seventh digit of R only, which moves no pressure here by more than 0.0003 hPa.
  *
  * <p>Valid from {@value #MIN_HEIGHT_M} m to {@value #MAX_HEIGHT_M} m of geopotential height; beyond
  * that every method throws {@link IllegalArgumentException}. NaN gives NaN.
