@@ -10,8 +10,8 @@ import java.util.List;
 
 /**
  * What an engine of a family can show at all, wide enough for any fault and any place, and narrow
- * enough to tell one unit from another: apart from bar and kgf/cm2, two units differ by 6.9 times at
- * the least.
+ * enough to tell one unit from another: apart from bar and kgf/cm2, two units differ by 6.9 times
+ * at the least.
  *
  * @param centreKpa about what a good engine shows
  * @param highestKpa what none can exceed
@@ -31,9 +31,9 @@ record PlausiblePressure(double centreKpa, double highestKpa) {
   private static final double POLYTROPIC_EXPONENT = 1.25;
 
   /**
-   * From the maker's nominal figure; else from the compression ratio by p = p_a (r^n - 1) with n 1.25
-   * and 72 % filling (common practice, no source); else from what the fuel usually gives: makers' new
-   * figures run from 1000 to 1400 kPa for petrol and from 2400 to 3000 kPa for diesel.
+   * From the maker's nominal figure; else from the compression ratio by p = p_a (r^n - 1) with n
+   * 1.25 and 72 % filling (common practice, no source); else from what the fuel usually gives:
+   * makers' new figures run from 1000 to 1400 kPa for petrol and from 2400 to 3000 kPa for diesel.
    */
   static PlausiblePressure of(Family family) {
     if (!Double.isNaN(family.nominalKpa())) {

@@ -13,10 +13,7 @@ import java.util.List;
  *     last one is the engine in service now and may be without tests
  */
 public record SettledVehicle(
-    Vehicle vehicle,
-    List<Segment> segments,
-    List<RowRefusal> refusals,
-    List<RowPlace> superseded) {
+    Vehicle vehicle, List<Segment> segments, List<RowRefusal> refusals, List<RowPlace> superseded) {
 
   /**
    * Tests of one engine between two works that restart its history.

@@ -71,8 +71,7 @@ final class SheetChecks {
     }
     String date = row.testedAt().toLocalDate().toString();
     return Optional.of(
-        refusal(
-            row, RowCode.FUTURE_DATE, SheetColumn.TESTED_AT, date, date + " is after " + asOf));
+        refusal(row, RowCode.FUTURE_DATE, SheetColumn.TESTED_AT, date, date + " is after " + asOf));
   }
 
   private Optional<RowRefusal> gauge(SheetRow row) {
@@ -104,15 +103,15 @@ final class SheetChecks {
 
   /**
    * More readings than cylinders, or a row that stops two or more cylinders short, is another
-   * engine's sheet. One empty cell at the end, or any in the middle, is a cylinder that was not read.
+   * engine's sheet. One empty cell at the end, or any in the middle, is a cylinder that was not
+   * read.
    */
   private static Optional<RowRefusal> cylinderCount(SheetRow row, Family family) {
     int read = row.readings().length;
     int cylinders = family.cylinders();
     if (row.cylinderColumns() < cylinders && row.cylinderColumns() < row.fileCylinderColumns()) {
       String detail = "the row ends before cylinder " + (row.cylinderColumns() + 1);
-      return Optional.of(
-          RowRefusal.of(row.place(), RowCode.MALFORMED_ROW, "", "", detail));
+      return Optional.of(RowRefusal.of(row.place(), RowCode.MALFORMED_ROW, "", "", detail));
     }
     boolean tooMany = read > cylinders || row.firstReadings().length > cylinders;
     boolean tooFew = row.fileCylinderColumns() < cylinders || read + 2 <= cylinders;
@@ -121,8 +120,7 @@ final class SheetChecks {
     }
     String column =
         SheetColumn.READING_PREFIX + (tooMany ? Math.max(read, cylinders + 1) : read + 1);
-    String detail =
-        "readings go up to cylinder %d, the family has %d".formatted(read, cylinders);
+    String detail = "readings go up to cylinder %d, the family has %d".formatted(read, cylinders);
     return Optional.of(
         RowRefusal.of(
             row.place(), RowCode.CYLINDER_COUNT_MISMATCH, column, String.valueOf(read), detail));

@@ -55,10 +55,7 @@ public final class VehicleSettler {
     }
     tests.sort(Comparator.comparing(SettledTest::sheet, BY_TIME));
     return new SettledVehicle(
-        file.vehicle(),
-        segments(tests, file, timeline),
-        outcome.refusals(),
-        outcome.superseded());
+        file.vehicle(), segments(tests, file, timeline), outcome.refusals(), outcome.superseded());
   }
 
   /** Refuses all sheets of a vehicle that is not registered. */
@@ -145,31 +142,26 @@ public final class VehicleSettler {
         "it does not rise with the date among the tests of engine " + engine.engineId());
   }
 
+  /** Tests by engine and by the works that restart a history; the engine in service comes last. */
   private List<Segment> segments(
       List<SettledTest> testsByTime, VehicleFile file, EngineTimeline timeline) {
-    List<Segment> segments = new ArrayList<>();
     List<LocalDate> restarts = restarts(file);
-    List<SettledTest> open = new ArrayList<>();
+    Map<SegmentKey, List<SettledTest>> bySegment = new LinkedHashMap<>();
     for (SettledTest test : testsByTime) {
-      if (!open.isEmpty() && parted(open.get(open.size() - 1), test, restarts)) {
-        segments.add(segment(open, timeline));
-        open = new ArrayList<>();
-      }
-      open.add(test);
+      SegmentKey key = new SegmentKey(test.engineId(), restartsAfter(test, restarts));
+      bySegment.computeIfAbsent(key, k -> new ArrayList<>()).add(test);
     }
     Engine inService = timeline.inService();
-    boolean current =
-        !open.isEmpty()
-            && open.get(0).engineId().equals(inService.engineId())
-            && restartsAfter(open.get(open.size() - 1), restarts) == 0;
-    if (!open.isEmpty()) {
-      segments.add(segment(open, timeline));
-    }
-    if (!current) {
-      segments.add(new Segment(inService.engineId(), inService.original(), List.of()));
-    }
+    SegmentKey now = new SegmentKey(inService.engineId(), 0);
+    List<SettledTest> current = bySegment.remove(now);
+    List<Segment> segments = new ArrayList<>();
+    bySegment.forEach((key, tests) -> segments.add(segment(key.engineId(), tests, timeline)));
+    segments.add(
+        new Segment(now.engineId(), inService.original(), current == null ? List.of() : current));
     return segments;
   }
+
+  private record SegmentKey(String engineId, long restartsAfter) {}
 
   private List<LocalDate> restarts(VehicleFile file) {
     return file.repairs().stream()
@@ -179,18 +171,13 @@ public final class VehicleSettler {
         .toList();
   }
 
-  private static boolean parted(SettledTest before, SettledTest after, List<LocalDate> restarts) {
-    return !before.engineId().equals(after.engineId())
-        || restartsAfter(before, restarts) != restartsAfter(after, restarts);
-  }
-
   private static long restartsAfter(SettledTest test, List<LocalDate> restarts) {
     LocalDate testedOn = test.row().testedAt().toLocalDate();
     return restarts.stream().filter(restart -> restart.isAfter(testedOn)).count();
   }
 
-  private static Segment segment(List<SettledTest> tests, EngineTimeline timeline) {
-    String engineId = tests.get(0).engineId();
+  private static Segment segment(
+      String engineId, List<SettledTest> tests, EngineTimeline timeline) {
     boolean original =
         timeline.engineOfRow().stream()
             .anyMatch(engine -> engine.engineId().equals(engineId) && engine.original());
