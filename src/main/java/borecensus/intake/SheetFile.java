@@ -4,56 +4,108 @@ import borecensus.domain.RowCode;
 import borecensus.tabular.TableReader;
 import borecensus.tabular.TableRecord;
 import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.Iterator;
 import java.util.List;
+import java.util.NoSuchElementException;
 
-/** One sheet file, read once from start to end. */
-public final class SheetFile {
+/**
+ * One sheet file, read once from start to end. Wide records stream through; long-form records are
+ * held until the end of the file, since the cylinders of a test may stand anywhere in it. A file
+ * that breaks in the middle gives what stands before the break and one refusal for the rest.
+ */
+public final class SheetFile implements Iterator<SheetItem> {
+  private final String sourceFile;
+  private final TableReader table;
+  private final SheetLayout layout;
+  private final SheetDecoder decoder;
+  private final LongSheets longSheets = new LongSheets();
+  private final Deque<SheetItem> ready = new ArrayDeque<>();
+  private long records;
+  private boolean ended;
 
-  /**
-   * What the file as a whole had to say.
-   *
-   * @param records how many records were read
-   * @param unknownColumns header names that were ignored
-   */
-  public record Summary(long records, List<String> unknownColumns) {}
-
-  private SheetFile() {}
-
-  /**
-   * Hands every record of the file to the sink as a test, a refusal or a repeat. A file that breaks
-   * in the middle gives what stands before the break and one refusal for the rest.
-   */
-  public static Summary read(String sourceFile, TableReader table, SheetFileSink sink) {
-    SheetLayout layout = new SheetLayout(table.header());
-    SheetDecoder decoder = new SheetDecoder(sourceFile, layout, table.decimalMark());
-    LongSheets longSheets = new LongSheets();
-    long records = 0;
-    try {
-      for (TableRecord record = table.next(); record != null; record = table.next()) {
-        records = record.rowNumber();
-        Decoded decoded = decoder.decode(record);
-        if (decoded.refusal() != null) {
-          sink.refusal(decoded.refusal());
-        } else if (layout.form() == SheetLayout.Form.LONG) {
-          longSheets.add(decoded.row());
-        } else {
-          sink.test(decoded.row());
-        }
-      }
-    } catch (IOException broken) {
-      records++;
-      sink.refusal(unreadableRest(sourceFile, records, broken));
-    }
-    longSheets.close().forEach(sink::test);
-    longSheets.refusals().forEach(sink::refusal);
-    longSheets.repeats().forEach(sink::repeat);
-    return new Summary(records, layout.unknownColumns());
+  private SheetFile(String sourceFile, TableReader table) {
+    this.sourceFile = sourceFile;
+    this.table = table;
+    this.layout = new SheetLayout(table.header());
+    this.decoder = new SheetDecoder(sourceFile, layout, table.decimalMark());
   }
 
   /**
-   * The refusal that stands for everything from a record on, when a file cannot be read further.
+   * Reads a file that is open; it is closed when the last item has been taken.
+   *
+   * @param sourceFile path below the fleet folder
    */
-  public static RowRefusal unreadableRest(String sourceFile, long rowNumber, IOException cause) {
+  public static Iterator<SheetItem> read(String sourceFile, TableReader table) {
+    return new SheetFile(sourceFile, table);
+  }
+
+  /** What stands for a file that cannot be opened at all: one refused record and the end. */
+  public static Iterator<SheetItem> unreadable(String sourceFile, IOException cause) {
+    return List.of(
+            new SheetItem.Refused(restUnreadable(sourceFile, 1, cause)),
+            new SheetItem.End(1, List.of()))
+        .iterator();
+  }
+
+  @Override
+  public boolean hasNext() {
+    while (ready.isEmpty() && !ended) {
+      readOne();
+    }
+    return !ready.isEmpty();
+  }
+
+  @Override
+  public SheetItem next() {
+    if (!hasNext()) {
+      throw new NoSuchElementException("the file has ended");
+    }
+    return ready.remove();
+  }
+
+  private void readOne() {
+    try {
+      TableRecord record = table.next();
+      if (record == null) {
+        end();
+      } else {
+        records = record.rowNumber();
+        take(decoder.decode(record));
+      }
+    } catch (IOException broken) {
+      records++;
+      ready.add(new SheetItem.Refused(restUnreadable(sourceFile, records, broken)));
+      end();
+    }
+  }
+
+  private void take(Decoded decoded) {
+    if (decoded.refusal() != null) {
+      ready.add(new SheetItem.Refused(decoded.refusal()));
+    } else if (layout.form() == SheetLayout.Form.LONG) {
+      longSheets.add(decoded.row());
+    } else {
+      ready.add(new SheetItem.Test(decoded.row()));
+    }
+  }
+
+  private void end() {
+    longSheets.close().forEach(row -> ready.add(new SheetItem.Test(row)));
+    longSheets.refusals().forEach(refusal -> ready.add(new SheetItem.Refused(refusal)));
+    longSheets.repeats().forEach(place -> ready.add(new SheetItem.Repeated(place)));
+    ready.add(new SheetItem.End(records, layout.unknownColumns()));
+    ended = true;
+    try {
+      table.close();
+    } catch (IOException failure) {
+      throw new UncheckedIOException(failure);
+    }
+  }
+
+  private static RowRefusal restUnreadable(String sourceFile, long rowNumber, IOException cause) {
     return RowRefusal.of(
         new RowPlace(sourceFile, rowNumber),
         RowCode.MALFORMED_ROW,
