@@ -44,7 +44,7 @@ public final class SheetFile implements Iterator<SheetItem> {
 
   /** What stands for a file that cannot be opened at all: one refused record and the end. */
   public static Iterator<SheetItem> unreadable(String sourceFile, IOException cause) {
-    return List.of(
+    return List.<SheetItem>of(
             new SheetItem.Refused(restUnreadable(sourceFile, 1, cause)),
             new SheetItem.End(1, List.of()))
         .iterator();

@@ -1,0 +1,55 @@
+package borecensus.publish;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializationFeature;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+
+/**
+ * What a snapshot is made of. Written last into the snapshot, so that a folder without one is the
+ * debris of a run that did not get through.
+ *
+ * @param snapshotId the folder's name
+ * @param runId what the run's inputs and settings come to
+ * @param sequence rises by one with every snapshot of a store
+ * @param asOf date of the night, ISO
+ * @param ledgerBatches folders under {@code ledger/batches} that make up the history behind it
+ * @param tableRows rows of each table
+ */
+public record SnapshotManifest(
+    String snapshotId,
+    String runId,
+    long sequence,
+    String asOf,
+    List<String> ledgerBatches,
+    Map<String, Long> tableRows) {
+
+  /** Name of the file in the snapshot folder. */
+  public static final String FILE_NAME = "manifest.json";
+
+  private static final ObjectMapper JSON =
+      new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
+
+  public SnapshotManifest {
+    ledgerBatches = List.copyOf(ledgerBatches);
+    tableRows = new TreeMap<>(tableRows);
+  }
+
+  String toJson() {
+    try {
+      return JSON.writeValueAsString(this) + "\n";
+    } catch (JsonProcessingException impossible) {
+      throw new IllegalStateException(impossible);
+    }
+  }
+
+  static SnapshotManifest fromJson(String json) {
+    try {
+      return JSON.readValue(json, SnapshotManifest.class);
+    } catch (JsonProcessingException unreadable) {
+      throw new StoreException("a snapshot's " + FILE_NAME + " cannot be read", unreadable);
+    }
+  }
+}

@@ -1,0 +1,170 @@
+package borecensus.publish;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+
+/**
+ * A store on a local file system. All methods that change it need the {@link StoreLock}.
+ *
+ * <p>Publishing: everything is written into a fresh snapshot folder and flushed, then the manifest,
+ * then CURRENT is replaced by an atomic rename. Whatever breaks before the rename leaves readers on
+ * the old snapshot. Debris is cleared by the next run: only folders that no manifest speaks for,
+ * which can never have been published.
+ */
+public final class SnapshotStore {
+  private static final Pattern SAFE_ID = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]*");
+
+  private final Path root;
+
+  public SnapshotStore(Path root) {
+    this.root = root;
+  }
+
+  public Path root() {
+    return root;
+  }
+
+  public Path snapshotFolder(String snapshotId) {
+    return root.resolve("snapshots").resolve(snapshotId);
+  }
+
+  public Path batchFolder(String batchId) {
+    return root.resolve("ledger").resolve("batches").resolve(batchId);
+  }
+
+  /**
+   * The published snapshot; empty when the store is new.
+   *
+   * @throws StoreException when CURRENT names no sound snapshot
+   */
+  public Optional<SnapshotManifest> current() {
+    Path pointer = root.resolve("CURRENT");
+    try {
+      if (!Files.exists(pointer)) {
+        return Optional.empty();
+      }
+      String id = Files.readString(pointer).strip();
+      if (!SAFE_ID.matcher(id).matches()) {
+        throw new StoreException("CURRENT of the store does not hold a snapshot's name");
+      }
+      return Optional.of(
+          manifest(snapshotFolder(id))
+              .orElseThrow(() -> new StoreException("snapshot " + id + " is not complete")));
+    } catch (IOException unreadable) {
+      throw new StoreException("the store cannot be read: " + unreadable, unreadable);
+    }
+  }
+
+  /** A name for a new snapshot: the run's id, with a number when that run was published before. */
+  public String freshSnapshotId(String runId) {
+    String id = runId;
+    for (int attempt = 2; Files.exists(snapshotFolder(id)); attempt++) {
+      id = runId + "-" + attempt;
+    }
+    return id;
+  }
+
+  /** One more than the highest sequence number in the store. */
+  public long nextSequence() {
+    return complete().stream().mapToLong(SnapshotManifest::sequence).max().orElse(0) + 1;
+  }
+
+  /** Deletes what runs that did not get through have left behind. */
+  public void clearDebris() {
+    Set<String> batches = new HashSet<>();
+    Set<String> snapshots = new HashSet<>();
+    for (SnapshotManifest manifest : complete()) {
+      batches.addAll(manifest.ledgerBatches());
+      snapshots.add(manifest.snapshotId());
+    }
+    deleteAllBut(root.resolve("snapshots"), snapshots);
+    deleteAllBut(root.resolve("ledger").resolve("batches"), batches);
+  }
+
+  /** Makes a snapshot the current one; its folder must be complete but for the manifest. */
+  public void publish(SnapshotManifest manifest) {
+    Path folder = snapshotFolder(manifest.snapshotId());
+    try {
+      DurableFiles.syncTree(folder);
+      for (String batch : manifest.ledgerBatches()) {
+        DurableFiles.sync(batchFolder(batch));
+      }
+      DurableFiles.replace(folder.resolve(SnapshotManifest.FILE_NAME), manifest.toJson());
+      DurableFiles.replace(root.resolve("CURRENT"), manifest.snapshotId() + "\n");
+    } catch (IOException failure) {
+      throw new StoreException("the snapshot cannot be published: " + failure, failure);
+    }
+  }
+
+  /**
+   * Keeps the newest snapshots and deletes older ones; the current one always stays.
+   *
+   * @param keep how many, at least 1
+   */
+  public void retain(int keep) {
+    String current = current().map(SnapshotManifest::snapshotId).orElse("");
+    complete().stream()
+        .sorted(Comparator.comparingLong(SnapshotManifest::sequence).reversed())
+        .map(SnapshotManifest::snapshotId)
+        .skip(keep)
+        .filter(id -> !id.equals(current))
+        .forEach(id -> delete(snapshotFolder(id)));
+  }
+
+  private List<SnapshotManifest> complete() {
+    List<SnapshotManifest> manifests = new ArrayList<>();
+    for (Path folder : children(root.resolve("snapshots"))) {
+      manifest(folder).ifPresent(manifests::add);
+    }
+    return manifests;
+  }
+
+  private static Optional<SnapshotManifest> manifest(Path folder) {
+    Path file = folder.resolve(SnapshotManifest.FILE_NAME);
+    try {
+      return Files.exists(file)
+          ? Optional.of(SnapshotManifest.fromJson(Files.readString(file)))
+          : Optional.empty();
+    } catch (IOException unreadable) {
+      throw new StoreException("a manifest cannot be read: " + unreadable, unreadable);
+    }
+  }
+
+  private static void deleteAllBut(Path folder, Set<String> names) {
+    for (Path child : children(folder)) {
+      if (!names.contains(child.getFileName().toString())) {
+        delete(child);
+      }
+    }
+  }
+
+  private static void delete(Path folder) {
+    try {
+      // The manifest goes first: a half-deleted snapshot must not look complete.
+      Files.deleteIfExists(folder.resolve(SnapshotManifest.FILE_NAME));
+      DurableFiles.deleteTree(folder);
+    } catch (IOException failure) {
+      throw new StoreException("an old folder of the store cannot be deleted: " + failure, failure);
+    }
+  }
+
+  private static List<Path> children(Path folder) {
+    if (!Files.isDirectory(folder)) {
+      return List.of();
+    }
+    try (Stream<Path> paths = Files.list(folder)) {
+      return paths.sorted().toList();
+    } catch (IOException unreadable) {
+      throw new StoreException("the store cannot be read: " + unreadable, unreadable);
+    }
+  }
+}
