@@ -55,4 +55,27 @@ public record CompressionTest(
   public boolean trusted() {
     return kind == SheetKind.DRY && doubts.isEmpty();
   }
+
+  /** The same test with other doubts about it. */
+  public CompressionTest withDoubts(List<Doubt> newDoubts) {
+    return new CompressionTest(
+        testId,
+        engineId,
+        testedAt,
+        distanceKm,
+        engineHours,
+        siteId,
+        gaugeId,
+        kind,
+        ambientHpa,
+        ambientSource,
+        gaugeKpa,
+        referenceKpa,
+        firstReferenceKpa,
+        engineTempC,
+        crankingRpm,
+        newDoubts,
+        sourceFile,
+        rowNumber);
+  }
 }
