@@ -28,4 +28,9 @@ public record RowRefusal(
     return new RowRefusal(
         place.sourceFile(), place.rowNumber(), code, column, value, detail + ". " + code.remedy());
   }
+
+  /** The same reason for another record of the same file. */
+  public RowRefusal atRow(long otherRowNumber) {
+    return new RowRefusal(sourceFile, otherRowNumber, code, column, value, message);
+  }
 }

@@ -1,8 +1,6 @@
 package borecensus.ledger;
 
 import borecensus.domain.Vehicle;
-import borecensus.intake.RowPlace;
-import borecensus.intake.RowRefusal;
 import java.util.List;
 
 /**
@@ -11,6 +9,7 @@ import java.util.List;
  * @param vehicle null when the vehicle is not registered; then there are refusals only
  * @param segments stretches of one engine between works that restart its history, oldest first; the
  *     last one is the engine in service now and may be without tests
+ * @param outcome the records that do not stand
  */
 public record SettledVehicle(
     Vehicle vehicle, List<Segment> segments, List<RowRefusal> refusals, List<RowPlace> superseded) {
@@ -29,7 +28,5 @@ public record SettledVehicle(
 
   public SettledVehicle {
     segments = List.copyOf(segments);
-    refusals = List.copyOf(refusals);
-    superseded = List.copyOf(superseded);
   }
 }

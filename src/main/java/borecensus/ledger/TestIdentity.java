@@ -58,21 +58,44 @@ public final class TestIdentity {
   }
 
   /** The sheets that stand, one per test_id; what becomes of the others goes to the outcome. */
-  static List<LedgerSheet> resolve(List<LedgerSheet> sheetsByIntake, Outcome outcome) {
+  static List<LedgerSheet> resolve(List<LedgerSheet> sheetsByIntake, Outcome.Builder outcome) {
     Map<String, LedgerSheet> standing = new LinkedHashMap<>();
     for (LedgerSheet sheet : sheetsByIntake) {
       LedgerSheet earlier = standing.putIfAbsent(sheet.row().testId(), sheet);
       if (earlier != null) {
         switch (relate(earlier, sheet)) {
-          case REPEAT -> outcome.supersede(sheet.row());
-          case ANOTHER_TEST -> outcome.refuse(sheet.row(), duplicateOf(earlier, sheet));
+          case REPEAT -> outcome.supersede(sheet);
+          case ANOTHER_TEST -> outcome.refuse(sheet, duplicateOf(earlier, sheet));
           case CORRECTION -> {
-            outcome.supersede(earlier.row());
+            outcome.supersede(earlier);
             standing.put(sheet.row().testId(), sheet);
           }
         }
       }
     }
     return new ArrayList<>(standing.values());
+  }
+
+  /**
+   * What becomes of sheets of different vehicles under one test_id. The vehicle that holds the
+   * number keeps it, until a correction in a later file gives it to another. What several sheets of
+   * the holding vehicle mean among themselves is settled with that vehicle.
+   */
+  public static Outcome resolveAcrossVehicles(List<LedgerSheet> sheets) {
+    Outcome.Builder outcome = new Outcome.Builder();
+    List<LedgerSheet> holders = new ArrayList<>();
+    for (LedgerSheet sheet : sheets.stream().sorted(LedgerSheet.BY_INTAKE).toList()) {
+      LedgerSheet holder = holders.isEmpty() ? sheet : holders.get(holders.size() - 1);
+      if (holder.row().vehicleId().equals(sheet.row().vehicleId())) {
+        holders.add(sheet);
+      } else if (relate(holder, sheet) == Relation.CORRECTION) {
+        holders.forEach(outcome::supersede);
+        holders.clear();
+        holders.add(sheet);
+      } else {
+        outcome.refuse(sheet, duplicateOf(holder, sheet));
+      }
+    }
+    return outcome.build();
   }
 }

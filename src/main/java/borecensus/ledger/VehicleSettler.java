@@ -43,7 +43,7 @@ public final class VehicleSettler {
 
   /** Settles a registered vehicle. */
   public SettledVehicle settle(VehicleFile file, List<LedgerSheet> sheets) {
-    Outcome outcome = new Outcome();
+    Outcome.Builder outcome = new Outcome.Builder();
     List<LedgerSheet> sound = sound(sheets, file.vehicle(), outcome);
     List<LedgerSheet> standing = TestIdentity.resolve(sound, outcome);
     standing.sort(BY_TIME);
@@ -60,17 +60,17 @@ public final class VehicleSettler {
 
   /** Refuses all sheets of a vehicle that is not registered. */
   public SettledVehicle settleUnknown(List<LedgerSheet> sheets) {
-    Outcome outcome = new Outcome();
+    Outcome.Builder outcome = new Outcome.Builder();
     sound(sheets, null, outcome);
-    return new SettledVehicle(null, List.of(), outcome.refusals(), outcome.superseded());
+    return new SettledVehicle(null, List.of(), outcome.build());
   }
 
-  private List<LedgerSheet> sound(List<LedgerSheet> sheets, Vehicle vehicle, Outcome outcome) {
+  private List<LedgerSheet> sound(
+      List<LedgerSheet> sheets, Vehicle vehicle, Outcome.Builder outcome) {
     List<LedgerSheet> sound = new ArrayList<>();
     for (LedgerSheet sheet : sheets.stream().sorted(LedgerSheet.BY_INTAKE).toList()) {
       Optional<RowRefusal> broken = checks.check(sheet.row(), vehicle);
-      broken.ifPresentOrElse(
-          refusal -> outcome.refuse(sheet.row(), refusal), () -> sound.add(sheet));
+      broken.ifPresentOrElse(refusal -> outcome.refuse(sheet, refusal), () -> sound.add(sheet));
     }
     return sound;
   }
@@ -90,7 +90,8 @@ public final class VehicleSettler {
     return List.copyOf(stretches.values());
   }
 
-  private List<SettledTest> settleEngine(Stretch stretch, Vehicle vehicle, Outcome outcome) {
+  private List<SettledTest> settleEngine(
+      Stretch stretch, Vehicle vehicle, Outcome.Builder outcome) {
     List<SheetRow> rows = stretch.sheets().stream().map(LedgerSheet::row).toList();
     boolean[] inOrder = UsageOrder.inOrder(rows);
     List<LedgerSheet> kept = new ArrayList<>();
@@ -98,7 +99,7 @@ public final class VehicleSettler {
       if (inOrder[i]) {
         kept.add(stretch.sheets().get(i));
       } else {
-        outcome.refuse(rows.get(i), backwards(rows.get(i), stretch.engine()));
+        outcome.refuse(stretch.sheets().get(i), backwards(rows.get(i), stretch.engine()));
       }
     }
     return withDoubts(kept, stretch.engine(), vehicle);

@@ -48,7 +48,11 @@ final class IntakeStage {
         FileKey key = new FileKey(firstOrder + index, path, digest);
         return new RowsOf(key, items(path));
       } catch (IOException unreadable) {
-        FileKey key = new FileKey(firstOrder + index, path, "unreadable");
+        String digest = "unreadable " + path;
+        if (seen.contains(digest)) {
+          return Collections.emptyIterator();
+        }
+        FileKey key = new FileKey(firstOrder + index, path, digest);
         return new RowsOf(key, SheetFile.unreadable(path, unreadable));
       }
     }

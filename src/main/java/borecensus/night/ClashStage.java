@@ -1,0 +1,55 @@
+package borecensus.night;
+
+import static org.apache.spark.sql.functions.col;
+import static org.apache.spark.sql.functions.max;
+import static org.apache.spark.sql.functions.min;
+
+import borecensus.ledger.LedgerSheet;
+import borecensus.ledger.TestIdentity;
+import java.util.ArrayList;
+import java.util.Iterator;
+import java.util.List;
+import org.apache.spark.api.java.function.FlatMapGroupsFunction;
+import org.apache.spark.api.java.function.MapFunction;
+import org.apache.spark.sql.Dataset;
+import org.apache.spark.sql.Encoders;
+import org.apache.spark.sql.Row;
+
+/**
+ * One test_id on sheets of different vehicles. Settling looks at one vehicle at a time, so this
+ * rare case is told beforehand; only the sheets concerned are ever moved.
+ */
+final class ClashStage {
+  private ClashStage() {}
+
+  /**
+   * The records that do not stand because another vehicle's sheet holds their test_id.
+   *
+   * @param tests ledger rows of kind test
+   * @param vehicles register rows of kind vehicle; sheets of unknown vehicles hold no number
+   */
+  static Dataset<Row> lost(Dataset<Row> tests, Dataset<Row> vehicles) {
+    Dataset<Row> shared =
+        tests
+            .groupBy("test_id")
+            .agg(min("vehicle_id").as("first_vehicle"), max("vehicle_id").as("last_vehicle"))
+            .where(col("first_vehicle").notEqual(col("last_vehicle")))
+            .select("test_id");
+    return tests
+        .join(shared, tests.col("test_id").equalTo(shared.col("test_id")), "leftsemi")
+        .join(vehicles, tests.col("vehicle_id").equalTo(vehicles.col("vehicle_id")), "leftsemi")
+        .groupByKey(
+            (MapFunction<Row, String>) row -> row.getString(LedgerField.TEST_ID.ordinal()),
+            Encoders.STRING())
+        .flatMapGroups(new Resolve(), Encoders.row(HistoryField.schema()));
+  }
+
+  private static final class Resolve implements FlatMapGroupsFunction<String, Row, Row> {
+    @Override
+    public Iterator<Row> call(String testId, Iterator<Row> rows) {
+      List<LedgerSheet> sheets = new ArrayList<>();
+      rows.forEachRemaining(row -> sheets.add(LedgerRows.toSheet(row)));
+      return HistoryRows.toRows(TestIdentity.resolveAcrossVehicles(sheets)).iterator();
+    }
+  }
+}

@@ -1,0 +1,55 @@
+package borecensus.night;
+
+import java.util.Locale;
+import org.apache.spark.sql.types.DataType;
+import org.apache.spark.sql.types.DataTypes;
+import org.apache.spark.sql.types.StructField;
+import org.apache.spark.sql.types.StructType;
+
+/**
+ * Columns of what settling gives: a row is an engine's history, or a record that does not stand.
+ */
+enum HistoryField {
+  KIND(DataTypes.StringType),
+  VEHICLE_ID(DataTypes.StringType),
+  ENGINE_ID(DataTypes.StringType),
+  FAMILY_ID(DataTypes.StringType),
+  HOME_SITE_ID(DataTypes.StringType),
+  ORIGINAL_ENGINE(DataTypes.BooleanType),
+  IN_SERVICE(DataTypes.BooleanType),
+  SEGMENT(DataTypes.IntegerType),
+  RECORDS(DataTypes.LongType),
+  TESTS(DataTypes.createArrayType(TestField.schema(), false)),
+  FILE_ORDER(DataTypes.LongType),
+  SOURCE_FILE(DataTypes.StringType),
+  ROW_NUMBER(DataTypes.LongType),
+  CODE(DataTypes.StringType),
+  COLUMN(DataTypes.StringType),
+  VALUE(DataTypes.StringType),
+  MESSAGE(DataTypes.StringType);
+
+  /** What a row is. */
+  enum Kind {
+    HISTORY,
+    REFUSED,
+    SUPERSEDED
+  }
+
+  private final DataType type;
+
+  HistoryField(DataType type) {
+    this.type = type;
+  }
+
+  String columnName() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+
+  static StructType schema() {
+    StructField[] fields = new StructField[values().length];
+    for (HistoryField field : values()) {
+      fields[field.ordinal()] = DataTypes.createStructField(field.columnName(), field.type, true);
+    }
+    return new StructType(fields);
+  }
+}

@@ -1,0 +1,43 @@
+package borecensus.night;
+
+import borecensus.registers.Registers;
+import java.util.ArrayList;
+import java.util.Iterator;
+import java.util.List;
+import org.apache.spark.api.java.function.FlatMapFunction;
+import org.apache.spark.sql.Dataset;
+import org.apache.spark.sql.Encoders;
+import org.apache.spark.sql.Row;
+import org.apache.spark.sql.SparkSession;
+
+/** The registers that grow with the fleet, read by workers and never gathered in one place. */
+final class RegisterStage {
+  private RegisterStage() {}
+
+  /** Vehicles, repairs and the problems met in both files. */
+  static Dataset<Row> read(SparkSession spark, FleetFiles files) {
+    return spark
+        .range(0, 2, 1, 2)
+        .as(Encoders.LONG())
+        .flatMap(new ReadRegister(files), Encoders.row(RegisterField.schema()));
+  }
+
+  private record ReadRegister(FleetFiles files) implements FlatMapFunction<Long, Row> {
+    @Override
+    public Iterator<Row> call(Long register) {
+      List<Row> rows = new ArrayList<>();
+      if (register == 0) {
+        Registers.eachVehicle(
+            files,
+            vehicle -> rows.add(RegisterRows.toRow(vehicle, rows.size())),
+            problem -> rows.add(RegisterRows.toRow(problem)));
+      } else {
+        Registers.eachRepair(
+            files,
+            repair -> rows.add(RegisterRows.toRow(repair, rows.size())),
+            problem -> rows.add(RegisterRows.toRow(problem)));
+      }
+      return rows.iterator();
+    }
+  }
+}
