@@ -11,8 +11,7 @@ import java.util.List;
  *     last one is the engine in service now and may be without tests
  * @param outcome the records that do not stand
  */
-public record SettledVehicle(
-    Vehicle vehicle, List<Segment> segments, List<RowRefusal> refusals, List<RowPlace> superseded) {
+public record SettledVehicle(Vehicle vehicle, List<Segment> segments, Outcome outcome) {
 
   /**
    * Tests of one engine between two works that restart its history.
