@@ -54,8 +54,7 @@ public final class VehicleSettler {
       tests.addAll(settleEngine(stretch, file.vehicle(), outcome));
     }
     tests.sort(Comparator.comparing(SettledTest::sheet, BY_TIME));
-    return new SettledVehicle(
-        file.vehicle(), segments(tests, file, timeline), outcome.refusals(), outcome.superseded());
+    return new SettledVehicle(file.vehicle(), segments(tests, file, timeline), outcome.build());
   }
 
   /** Refuses all sheets of a vehicle that is not registered. */
