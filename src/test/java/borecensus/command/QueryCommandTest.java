@@ -214,7 +214,7 @@ class QueryCommandTest {
             .replace("{work}", work.toString());
     List<String> before = filesBelow(work);
 
-    Answer answer = ask(sql);
+    Answer answer = ask("--", sql);
 
     assertEquals(2, answer.status(), answer.toString());
     assertEquals("", answer.out());
