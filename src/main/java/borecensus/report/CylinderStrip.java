@@ -1,0 +1,115 @@
+package borecensus.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * A small drawing of one engine: a bar per cylinder, up or down from what is expected of it.
+ *
+ * <p>One unit is one per cent in every strip, so that strips compare; a bar longer than the strip
+ * is cut and says so with a gap. Suspects are hatched, so that colour is not needed to see them.
+ * The drawing holds numbers and fixed words only, never text from a sheet, and no style of its own.
+ */
+final class CylinderStrip {
+  private CylinderStrip() {}
+
+  private static final int STEP = 26;
+  private static final int BAR_WIDTH = 16;
+  private static final int MARGIN = 4;
+  private static final double MAX_UP_PCT = 20;
+  private static final double MAX_DOWN_PCT = 45;
+  private static final int NUMBER_LINE = 10;
+  private static final double BASELINE = NUMBER_LINE + 4 + MAX_UP_PCT;
+  private static final double VALUE_LINE = BASELINE + MAX_DOWN_PCT + 12;
+  private static final double HEIGHT = VALUE_LINE + 4;
+
+  /** The hatching, to stand once in the page. */
+  static final String HATCH =
+      "<svg class=\"defs\" width=\"0\" height=\"0\" aria-hidden=\"true\"><defs>"
+          + "<pattern id=\"hatch\" width=\"5\" height=\"5\" patternUnits=\"userSpaceOnUse\""
+          + " patternTransform=\"rotate(45)\"><rect class=\"hatch-ground\" width=\"5\""
+          + " height=\"5\"/><rect class=\"hatch-line\" width=\"2.4\" height=\"5\"/></pattern>"
+          + "</defs></svg>";
+
+  /**
+   * The strip as SVG; empty when there is no cylinder.
+   *
+   * @param deviationPct by cylinder, cylinder 1 first; NaN where not read
+   * @param suspects cylinder numbers from 1
+   */
+  static String svg(List<Double> deviationPct, List<Integer> suspects) {
+    if (deviationPct.isEmpty()) {
+      return "";
+    }
+    int width = 2 * MARGIN + STEP * deviationPct.size();
+    StringBuilder svg = new StringBuilder();
+    svg.append(
+        format(
+            "<svg class=\"strip\" viewBox=\"0 0 %d %.0f\" width=\"%d\" height=\"%.0f\""
+                + " role=\"img\" aria-label=\"%s\">",
+            width, HEIGHT, width, HEIGHT, spoken(deviationPct, suspects)));
+    for (int i = 0; i < deviationPct.size(); i++) {
+      boolean suspect = suspects.contains(i + 1);
+      svg.append(cylinder(i, deviationPct.get(i), suspect ? "suspect" : "steady"));
+    }
+    svg.append(
+        format(
+            "<line class=\"base\" x1=\"0\" y1=\"%.1f\" x2=\"%d\" y2=\"%.1f\"/></svg>",
+            BASELINE, width, BASELINE));
+    return svg.toString();
+  }
+
+  private static String cylinder(int index, double deviationPct, String kind) {
+    double middle = MARGIN + STEP * (index + 0.5);
+    String number = text(middle, NUMBER_LINE, "number " + kind, String.valueOf(index + 1));
+    if (Double.isNaN(deviationPct)) {
+      return number + text(middle, VALUE_LINE, "value", "–");
+    }
+    return number
+        + bar(middle, deviationPct, kind)
+        + text(middle, VALUE_LINE, "value " + kind, signed(deviationPct));
+  }
+
+  private static String bar(double middle, double deviationPct, String kind) {
+    double shown = Math.max(-MAX_DOWN_PCT, Math.min(MAX_UP_PCT, deviationPct));
+    double top = shown < 0 ? BASELINE : BASELINE - shown;
+    String bar =
+        format(
+            "<rect class=\"bar %s\" x=\"%.1f\" y=\"%.1f\" width=\"%d\" height=\"%.1f\"/>",
+            kind, middle - BAR_WIDTH / 2.0, top, BAR_WIDTH, Math.abs(shown));
+    return shown == deviationPct ? bar : bar + cut(middle, shown);
+  }
+
+  /** The gap near the end of a bar that goes on beyond the strip. */
+  private static String cut(double middle, double shown) {
+    double y = BASELINE - shown + (shown < 0 ? -8 : 6);
+    return format(
+        "<line class=\"cut\" x1=\"%.1f\" y1=\"%.1f\" x2=\"%.1f\" y2=\"%.1f\"/>",
+        middle - BAR_WIDTH / 2.0 - 2, y + 2, middle + BAR_WIDTH / 2.0 + 2, y - 2);
+  }
+
+  private static String text(double x, double y, String kind, String text) {
+    return format("<text class=\"%s\" x=\"%.1f\" y=\"%.1f\">%s</text>", kind, x, y, text);
+  }
+
+  private static String spoken(List<Double> deviationPct, List<Integer> suspects) {
+    List<String> parts = new ArrayList<>();
+    for (int i = 0; i < deviationPct.size(); i++) {
+      double deviation = deviationPct.get(i);
+      String said = Double.isNaN(deviation) ? "not read" : signed(deviation) + " %";
+      parts.add(
+          "cylinder " + (i + 1) + ": " + said + (suspects.contains(i + 1) ? ", suspect" : ""));
+    }
+    return "Against expected, " + String.join("; ", parts);
+  }
+
+  private static String signed(double deviationPct) {
+    long rounded = Math.round(deviationPct);
+    return rounded == 0 ? "0" : (rounded < 0 ? "−" : "+") + Math.abs(rounded);
+  }
+
+  private static String format(String pattern, Object... values) {
+    return String.format(Locale.ROOT, pattern, values);
+  }
+}

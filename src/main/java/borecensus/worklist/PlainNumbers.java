@@ -1,0 +1,46 @@
+package borecensus.worklist;
+
+import java.util.Locale;
+
+/** Numbers as a sentence carries them. */
+public final class PlainNumbers {
+  private PlainNumbers() {}
+
+  private static final double RAREST = 1e-6;
+
+  /** Whole number with comma groups, such as 143,000; empty for NaN. */
+  public static String thousands(double value) {
+    return Double.isNaN(value) ? "" : String.format(Locale.ROOT, "%,d", Math.round(value));
+  }
+
+  /** Per cent with one decimal below ten and none from there, such as 4.2 % or 22 %. */
+  public static String percent(double valuePct) {
+    if (Double.isNaN(valuePct)) {
+      return "";
+    }
+    String format = Math.abs(valuePct) < 9.95 ? "%.1f %%" : "%.0f %%";
+    return String.format(Locale.ROOT, format, valuePct + 0.0);
+  }
+
+  /** Such as 1 test, 4 tests, 1,204 tests. */
+  public static String count(long count, String noun) {
+    return String.format(Locale.ROOT, "%,d %s%s", count, noun, count == 1 ? "" : "s");
+  }
+
+  /**
+   * How rare, as a count of healthy engines; empty for NaN and for what at least half of them do.
+   * One in so many is rounded to two digits, for the tail of a norm is known no better.
+   */
+  public static String rarity(double tailProbability) {
+    if (Double.isNaN(tailProbability) || tailProbability >= 0.5) {
+      return "";
+    }
+    if (tailProbability < RAREST) {
+      return "fewer than 1 healthy engine in 1,000,000 would";
+    }
+    double oneIn = 1 / tailProbability;
+    double step = Math.pow(10, Math.floor(Math.log10(oneIn)) - 1);
+    double rounded = oneIn < 10 ? Math.round(oneIn) : Math.round(oneIn / step) * step;
+    return "1 healthy engine in " + thousands(rounded) + " would";
+  }
+}

@@ -1,0 +1,54 @@
+package borecensus.worklist;
+
+import java.util.Locale;
+import java.util.function.Function;
+
+/** The columns of work_list.csv, each with its meaning and how it is written. */
+public enum WorkListColumn {
+  RANK("1 for the engine to look at first", e -> String.valueOf(e.rank())),
+  VEHICLE_ID("the vehicle", WorkListEntry::vehicleId),
+  ENGINE_ID("the engine now in it", WorkListEntry::engineId),
+  FAMILY_ID("its family", WorkListEntry::familyId),
+  PRIORITY("0 to 100: probability x severity x consequence", e -> decimals(2, e.priority())),
+  FAULT_PROBABILITY(
+      "posterior probability that the engine, not the measurement, is outside the healthy"
+          + " population",
+      e -> decimals(4, e.faultProbability())),
+  MAIN_REASON("what weighs most", e -> e.mainReason().code()),
+  SUSPECT_CYLINDERS(
+      "cylinder numbers joined by a semicolon; empty: the whole engine",
+      e -> String.join(";", e.suspectCylinders().stream().map(String::valueOf).toList())),
+  EVIDENCE("observed, expected, how unusual, from how many", WorkListEntry::evidence),
+  NEXT_STEP("what to do first", WorkListEntry::nextStep),
+  LAST_TESTED_ON(
+      "date of the last test used",
+      e -> e.lastTestedOn() == null ? "" : e.lastTestedOn().toString()),
+  SITE_ID("where it was last tested", WorkListEntry::siteId);
+
+  private final String meaning;
+  private final transient Function<WorkListEntry, String> cell;
+
+  WorkListColumn(String meaning, Function<WorkListEntry, String> cell) {
+    this.meaning = meaning;
+    this.cell = cell;
+  }
+
+  /** The column's name in files. */
+  public String code() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+
+  /** What stands in the column. */
+  public String meaning() {
+    return meaning;
+  }
+
+  /** The entry's cell; an absent number is empty. */
+  public String cellOf(WorkListEntry entry) {
+    return cell.apply(entry);
+  }
+
+  private static String decimals(int places, double value) {
+    return Double.isNaN(value) ? "" : String.format(Locale.ROOT, "%." + places + "f", value);
+  }
+}
