@@ -1,0 +1,83 @@
+package borecensus.statistics;
+
+import org.apache.commons.math3.special.Erf;
+
+/**
+ * The upper tail of the standard normal distribution, quickly.
+ *
+ * <p>The logarithm of the tail is tabulated at steps of 1/64 from Commons Math's erfc and
+ * interpolated by cubic Hermite polynomials, whose slope is the (negative) hazard phi / tail. The
+ * interpolation error is at most h^4 / 384 times the fourth derivative, below 1e-9 of the tail
+ * itself.
+ */
+final class NormalTail {
+  /** Where the table begins; left of it the tail is 1. */
+  private static final double FROM = -12.0;
+
+  /** Where the table ends; right of it the tail is 0, being below 1e-270. */
+  private static final double TO = 35.0;
+
+  private static final int STEPS_PER_UNIT = 64;
+  private static final int MAX_NEWTON_STEPS = 50;
+  private static final double NEWTON_ACCURACY = 1e-10;
+  private static final double[] LOG_TAIL = new double[(int) (TO - FROM) * STEPS_PER_UNIT + 1];
+  private static final double[] SLOPE = new double[LOG_TAIL.length];
+
+  static {
+    for (int i = 0; i < LOG_TAIL.length; i++) {
+      double z = FROM + (double) i / STEPS_PER_UNIT;
+      double tail = 0.5 * Erf.erfc(z / Math.sqrt(2.0));
+      LOG_TAIL[i] = z < 0.0 ? Math.log1p(-0.5 * Erf.erfc(-z / Math.sqrt(2.0))) : Math.log(tail);
+      SLOPE[i] = -density(z) / tail;
+    }
+  }
+
+  private NormalTail() {}
+
+  /** The probability that a standard normal variable exceeds z. */
+  static double probability(double z) {
+    return Math.exp(logProbability(z));
+  }
+
+  /** The natural logarithm of {@link #probability}. */
+  static double logProbability(double z) {
+    if (z < FROM) {
+      return 0.0;
+    }
+    double position = (z - FROM) * STEPS_PER_UNIT;
+    if (!(position < LOG_TAIL.length - 1)) {
+      return Double.isNaN(z) ? Double.NaN : Double.NEGATIVE_INFINITY;
+    }
+    int i = (int) position;
+    double t = position - i;
+    double s = 1.0 - t;
+    double step = 1.0 / STEPS_PER_UNIT;
+    return s * s * ((1.0 + 2.0 * t) * LOG_TAIL[i] + t * step * SLOPE[i])
+        + t * t * ((1.0 + 2.0 * s) * LOG_TAIL[i + 1] - s * step * SLOPE[i + 1]);
+  }
+
+  /**
+   * The z that a standard normal variable exceeds with a given probability of at most one half.
+   *
+   * <p>Newton's method on the logarithm of the tail, which is concave, so that it closes in from
+   * the right-hand starting point without overshooting.
+   */
+  static double inverse(double probability) {
+    double target = Math.log(probability);
+    double z = Math.sqrt(-2.0 * target);
+    for (int i = 0; i < MAX_NEWTON_STEPS; i++) {
+      double logTail = logProbability(z);
+      double step = (logTail - target) * Math.exp(logTail) / density(z);
+      z += step;
+      if (Math.abs(step) < NEWTON_ACCURACY) {
+        break;
+      }
+    }
+    return z;
+  }
+
+  /** The density of the standard normal distribution. */
+  static double density(double z) {
+    return Math.exp(-0.5 * z * z) / Math.sqrt(2.0 * Math.PI);
+  }
+}
