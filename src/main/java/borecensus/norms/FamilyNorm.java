@@ -15,10 +15,10 @@ import java.util.TreeMap;
  * @param positions log effect of each cylinder position, cylinder 1 first; they sum to zero
  * @param positionVariance error variance of a position effect
  * @param components variances of the healthy population
- * @param levelErrorVariance error variance of the mean, beyond the curve's own, that comes from
- *     gauges not known exactly
- * @param gaugeErrorVariances by gauge met in the family: error variance of its offset, given the
- *     family's mean; smaller than that of the offset alone, since both were seen together
+ * @param gaugeMixErrorVariance error variance of the mean offset of the gauges that the family was
+ *     tested with; the curve's own covariance leaves it out
+ * @param gaugeErrorVariances by gauge met in the family: error variance of its offset against that
+ *     mean, which is all that matters for an engine of the family
  * @param range the usages observed
  */
 public record FamilyNorm(
@@ -28,7 +28,7 @@ public record FamilyNorm(
     List<Double> positions,
     double positionVariance,
     VarianceComponents components,
-    double levelErrorVariance,
+    double gaugeMixErrorVariance,
     SortedMap<String, Double> gaugeErrorVariances,
     ObservedRange range)
     implements Serializable {
@@ -64,7 +64,7 @@ public record FamilyNorm(
 
   /** Standard error of the mean log reading at this usage, in model units. */
   public double meanStandardError(double usage) {
-    return Math.sqrt(curve.covariance(usage, usage) + levelErrorVariance);
+    return Math.sqrt(curve.covariance(usage, usage) + gaugeMixErrorVariance);
   }
 
   FamilyNorm withCurve(MeanCurve newCurve) {
@@ -75,7 +75,7 @@ public record FamilyNorm(
         positions,
         positionVariance,
         components,
-        levelErrorVariance,
+        gaugeMixErrorVariance,
         gaugeErrorVariances,
         range);
   }
@@ -88,7 +88,7 @@ public record FamilyNorm(
         newPositions,
         newVariance,
         components,
-        levelErrorVariance,
+        gaugeMixErrorVariance,
         gaugeErrorVariances,
         range);
   }
@@ -101,12 +101,12 @@ public record FamilyNorm(
         positions,
         positionVariance,
         newComponents,
-        levelErrorVariance,
+        gaugeMixErrorVariance,
         gaugeErrorVariances,
         range);
   }
 
-  FamilyNorm withLevelErrors(double newVariance, SortedMap<String, Double> byGauge) {
+  FamilyNorm withGaugeErrors(double newVariance, SortedMap<String, Double> byGauge) {
     return new FamilyNorm(
         family, axis, curve, positions, positionVariance, components, newVariance, byGauge, range);
   }
@@ -119,7 +119,7 @@ public record FamilyNorm(
         positions,
         positionVariance,
         components,
-        levelErrorVariance,
+        gaugeMixErrorVariance,
         gaugeErrorVariances,
         newRange);
   }

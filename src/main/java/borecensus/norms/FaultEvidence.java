@@ -46,31 +46,42 @@ record FaultEvidence(String familyId, int tests, List<RatioSum> sums) {
     RatioSum sum = new RatioSum(family.cylinders());
     List<int[]> sets = CylinderSets.of(hypothesis, family);
     SeverityGrid sizes = SeverityGrid.of(priors.sizeOf(hypothesis), hypothesis.sign());
-    for (OnsetProfiles.Profile profile : profiles(hypothesis, model.usage())) {
-      double logWeight = profile.logWeight() - Math.log(sets.size());
-      for (int[] set : sets) {
-        addSizes(sum, logWeight, Template.of(precision, set, profile.reach()), sizes);
+    List<OnsetProfiles.Profile> profiles = profiles(hypothesis, model.usage());
+    for (int[] set : sets) {
+      SetBlocks blocks = SetBlocks.of(precision, set);
+      for (OnsetProfiles.Profile profile : profiles) {
+        double logWeight = profile.logWeight() - Math.log(sets.size());
+        addSizes(sum, logWeight, blocks.template(profile.reach()), sizes);
       }
     }
     return sum;
   }
 
-  /** One pattern of shifted readings: u'Wz, u'Wu, and the cylinders it strikes. */
-  private record Template(double score, double information, int[] cylinders) {
-    static Template of(ReadingPrecision precision, int[] cylinders, double[] reach) {
-      double[] weighted = precision.weightedSums(cylinders);
-      double[][] sums = precision.precisionSums(cylinders);
+  /** W z and W of a set of cylinders, summed over the set, by test. */
+  private record SetBlocks(int[] cylinders, double[] weighted, double[][] precision) {
+    static SetBlocks of(ReadingPrecision precision, int[] cylinders) {
+      return new SetBlocks(
+          cylinders, precision.weightedSums(cylinders), precision.precisionSums(cylinders));
+    }
+
+    Template template(double[] reach) {
       double score = 0;
       double information = 0;
       for (int t = 0; t < reach.length; t++) {
+        if (reach[t] == 0) {
+          continue;
+        }
         score += reach[t] * weighted[t];
         for (int u = 0; u < reach.length; u++) {
-          information += reach[t] * reach[u] * sums[t][u];
+          information += reach[t] * reach[u] * precision[t][u];
         }
       }
       return new Template(score, information, cylinders);
     }
   }
+
+  /** One pattern of shifted readings: u'Wz, u'Wu, and the cylinders it strikes. */
+  private record Template(double score, double information, int[] cylinders) {}
 
   private static void addSizes(
       RatioSum sum, double logWeight, Template template, SeverityGrid sizes) {
@@ -94,11 +105,12 @@ record FaultEvidence(String familyId, int tests, List<RatioSum> sums) {
     RatioSum sum = new RatioSum(family.cylinders());
     double variance = priors.doubtfulSdPct() * priors.doubtfulSdPct() / 1e4;
     int tests = precision.tests();
+    int[] all = CylinderSets.of(Hypothesis.DOUBTFUL_TEST, family).get(0);
+    SetBlocks blocks = SetBlocks.of(precision, all);
     for (int t = 0; t < tests; t++) {
       double[] reach = new double[tests];
       reach[t] = 1;
-      int[] all = CylinderSets.of(Hypothesis.DOUBTFUL_TEST, family).get(0);
-      Template u = Template.of(precision, all, reach);
+      Template u = blocks.template(reach);
       double growth = 1 + variance * u.information;
       double logRatio = variance * u.score * u.score / (2 * growth) - Math.log(growth) / 2;
       sum.add(logRatio - Math.log(tests), variance * u.score / growth, new int[0]);

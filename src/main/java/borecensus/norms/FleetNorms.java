@@ -54,7 +54,7 @@ public record FleetNorms(
   double gaugeErrorVariance(FamilyNorm norm, String gaugeId) {
     Double inFamily = norm.gaugeErrorVariances().get(gaugeId);
     double error = gauge(gaugeId).standardErrorLog();
-    return inFamily != null ? inFamily : error * error;
+    return inFamily != null ? inFamily : error * error + norm.gaugeMixErrorVariance();
   }
 
   FleetNorms withFamilies(SortedMap<String, FamilyNorm> newFamilies) {

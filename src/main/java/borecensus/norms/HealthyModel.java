@@ -69,8 +69,7 @@ record HealthyModel(
       EngineReadings readings, double[] usage, FamilyNorm norm, FleetNorms norms) {
     double[][] residual = new double[usage.length][];
     for (int t = 0; t < usage.length; t++) {
-      double expected =
-          norm.curve().at(usage[t]) + norms.gauge(readings.gaugeIds()[t]).offsetLog();
+      double expected = norm.curve().at(usage[t]) + norms.gauge(readings.gaugeIds()[t]).offsetLog();
       double[] logs = readings.logKpa()[t];
       residual[t] = new double[logs.length];
       for (int c = 0; c < logs.length; c++) {
@@ -83,7 +82,7 @@ record HealthyModel(
   private static double[][] levelCovariance(
       EngineReadings readings, double[] x, FamilyNorm norm, FleetNorms norms) {
     VarianceComponents v = norm.components();
-    double common = v.engine() + norm.levelErrorVariance() + usageVariance(readings, norm);
+    double common = v.engine() + usageVariance(readings, norm);
     double[][] covariance = new double[x.length][x.length];
     for (int i = 0; i < x.length; i++) {
       for (int j = 0; j <= i; j++) {

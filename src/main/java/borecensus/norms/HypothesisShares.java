@@ -40,9 +40,7 @@ public record HypothesisShares(
   /** Share of a family's engines with this fault: the fleet's mix at the family's prevalence. */
   public double share(Hypothesis hypothesis, String familyId) {
     double inFleet = fleet.get(hypothesis);
-    return hypothesis.mechanical()
-        ? inFleet * prevalence(familyId) / fleetPrevalence()
-        : inFleet;
+    return hypothesis.mechanical() ? inFleet * prevalence(familyId) / fleetPrevalence() : inFleet;
   }
 
   /** Prior probabilities by {@link Hypothesis#ordinal} for an engine with so many tests. */

@@ -13,8 +13,7 @@ record SeverityGrid(double[] shifts, double[] logWeights) {
 
   static SeverityGrid of(FaultSize size, int sign) {
     double median = sign < 0 ? size.medianLogLoss() : size.medianLogGain();
-    double largest =
-        sign < 0 ? -EngineReadings.LOWEST_DEVIATION : EngineReadings.HIGHEST_DEVIATION;
+    double largest = sign < 0 ? -EngineReadings.LOWEST_DEVIATION : EngineReadings.HIGHEST_DEVIATION;
     double step = Math.log(largest / SMALLEST) / (POINTS - 1);
     double[] shifts = new double[POINTS];
     double[] logWeights = new double[POINTS];
