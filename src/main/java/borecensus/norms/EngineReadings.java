@@ -18,7 +18,7 @@ import java.util.stream.IntStream;
  *     reading of its test by more than the limit of a single deviation
  * @param roundingVariance by test, of the log reading
  */
-record EngineReadings(
+public record EngineReadings(
     String engineId,
     String familyId,
     boolean ownDistance,
@@ -41,7 +41,19 @@ record EngineReadings(
   static EngineReadings of(
       EngineHistory history, UsageAxis axis, ToDoubleFunction<String> resolutionKpaByGauge) {
     List<CompressionTest> tests = history.trustedTests();
-    List<CompressionTest> used = tests.subList(Math.max(0, tests.size() - MAX_TESTS), tests.size());
+    return of(
+        history,
+        tests.subList(Math.max(0, tests.size() - MAX_TESTS), tests.size()),
+        axis,
+        resolutionKpaByGauge);
+  }
+
+  /** The engine with these of its tests, trusted or not. */
+  static EngineReadings of(
+      EngineHistory history,
+      List<CompressionTest> used,
+      UsageAxis axis,
+      ToDoubleFunction<String> resolutionKpaByGauge) {
     return new EngineReadings(
         history.engineId(),
         history.familyId(),
@@ -54,7 +66,8 @@ record EngineReadings(
             .toArray());
   }
 
-  int tests() {
+  /** How many tests. */
+  public int tests() {
     return usage.length;
   }
 

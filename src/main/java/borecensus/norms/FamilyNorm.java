@@ -47,7 +47,7 @@ public record FamilyNorm(
   }
 
   /** Log effect of this cylinder's position, cylinders counted from 0. */
-  double position(int index) {
+  public double position(int index) {
     return positions.get(index);
   }
 

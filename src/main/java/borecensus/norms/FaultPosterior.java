@@ -26,10 +26,9 @@ public record FaultPosterior(
     cylinderProbabilities = List.copyOf(cylinderProbabilities);
   }
 
-  /** Weighs one engine's trusted tests, of which there must be at least one. */
-  static FaultPosterior of(EngineReadings readings, FamilyNorm norm, FleetNorms norms) {
+  /** Weighs one engine. */
+  public static FaultPosterior of(HealthyModel model, FamilyNorm norm, FleetNorms norms) {
     FuelPriors priors = norms.priors().of(norm.family().fuel());
-    HealthyModel model = HealthyModel.of(readings, norm, norms);
     return of(FaultEvidence.of(model, norm, priors), norms.shares());
   }
 

@@ -1,6 +1,9 @@
 package borecensus.norms;
 
+import borecensus.domain.CompressionTest;
+import borecensus.domain.EngineHistory;
 import java.util.Arrays;
+import java.util.List;
 
 /**
  * One engine's residuals against the norm, and their covariance if the engine is healthy.
@@ -13,13 +16,28 @@ import java.util.Arrays;
  * @param cylinderVariance of what all tests of a cylinder share
  * @param readingVariance by test, of one reading, rounding included
  */
-record HealthyModel(
+public record HealthyModel(
     EngineReadings readings,
     double[] usage,
     double[][] residual,
     double[][] levelCovariance,
     double cylinderVariance,
     double[] readingVariance) {
+
+  /** The engine's last trusted tests, of which there must be at least one. */
+  public static HealthyModel of(EngineHistory history, FamilyNorm norm, FleetNorms norms) {
+    return of(
+        EngineReadings.of(history, norm.axis(), g -> norms.gauge(g).resolutionKpa()), norm, norms);
+  }
+
+  /** One test alone, trusted or not. */
+  public static HealthyModel of(
+      EngineHistory history, CompressionTest test, FamilyNorm norm, FleetNorms norms) {
+    return of(
+        EngineReadings.of(history, List.of(test), norm.axis(), g -> norms.gauge(g).resolutionKpa()),
+        norm,
+        norms);
+  }
 
   static HealthyModel of(EngineReadings readings, FamilyNorm norm, FleetNorms norms) {
     double[] usage = usage(readings, norm);
@@ -33,23 +51,30 @@ record HealthyModel(
         Arrays.stream(readings.roundingVariance()).map(r -> r + v.reading()).toArray());
   }
 
-  int tests() {
+  /** How many tests. */
+  public int tests() {
     return usage.length;
   }
 
   /** Mean residual of a test over the cylinders read. */
-  double level(int test) {
+  public double level(int test) {
     return Arrays.stream(residual[test]).filter(r -> !Double.isNaN(r)).average().orElse(0);
   }
 
-  int cylindersRead(int test) {
+  /** How many cylinders of a test were read. */
+  public int cylindersRead(int test) {
     return (int) Arrays.stream(residual[test]).filter(r -> !Double.isNaN(r)).count();
   }
 
   /** Variance of {@link #level}. */
-  double levelVariance(int test) {
+  public double levelVariance(int test) {
     return levelCovariance[test][test]
         + (cylinderVariance + readingVariance[test]) / cylindersRead(test);
+  }
+
+  /** Variance of the residual of one reading. */
+  public double readingTotalVariance(int test) {
+    return levelCovariance[test][test] + cylinderVariance + readingVariance[test];
   }
 
   /** Where the engine's own usage is not known, it is counted from the family's usual usage. */
