@@ -1,0 +1,100 @@
+package borecensus.norms;
+
+import java.util.Arrays;
+import java.util.stream.IntStream;
+
+/** What one engine's test levels, and its cylinders against each other, say on variances. */
+final class ComponentItems {
+  private ComponentItems() {}
+
+  /**
+   * Levels: engine, slope and test. The scatter is the square of the residuals plus the error of
+   * what was subtracted, which makes the estimate restricted maximum likelihood.
+   */
+  static ComponentItem levels(
+      HealthyModel model, FamilyNorm norm, FleetNorms norms, double weight) {
+    int tests = model.tests();
+    double[] x = model.usage();
+    double[][] scatter = new double[tests][tests];
+    double[][] known = new double[tests][tests];
+    double lasting = model.cylinderVariance() / norm.family().cylinders();
+    for (int i = 0; i < tests; i++) {
+      for (int j = 0; j < tests; j++) {
+        scatter[i][j] =
+            model.level(i) * model.level(j)
+                + norm.curve().covariance(x[i], x[j])
+                + sameGaugeError(model, norm, norms, i, j);
+        known[i][j] = lasting;
+      }
+      known[i][i] += model.readingVariance()[i] / model.cylindersRead(i);
+    }
+    double[][][] patterns = {ones(tests), outer(x), identity(tests)};
+    return new ComponentItem(weight, 1, scatter, known, patterns);
+  }
+
+  private static double sameGaugeError(
+      HealthyModel model, FamilyNorm norm, FleetNorms norms, int i, int j) {
+    String gauge = model.readings().gaugeIds()[i];
+    return gauge.equals(model.readings().gaugeIds()[j]) ? norms.gaugeErrorVariance(norm, gauge) : 0;
+  }
+
+  /** Cylinders against each other, over those read in every test: cylinder and reading. */
+  static ComponentItem spreads(HealthyModel model, double weight) {
+    int tests = model.tests();
+    double[][] contrasts = commonContrasts(model.residual());
+    double[][] scatter = new double[tests][tests];
+    double[][] known = new double[tests][tests];
+    for (int i = 0; i < tests; i++) {
+      for (int j = 0; j < tests; j++) {
+        for (int c = 0; c < contrasts[i].length; c++) {
+          scatter[i][j] += contrasts[i][c] * contrasts[j][c];
+        }
+      }
+      known[i][i] = model.readings().roundingVariance()[i];
+    }
+    double degrees = Math.max(0, contrasts[0].length - 1);
+    double[][][] patterns = {ones(tests), identity(tests)};
+    return new ComponentItem(degrees > 0 ? weight : 0, degrees, scatter, known, patterns);
+  }
+
+  private static double[][] commonContrasts(double[][] residual) {
+    int cylinders = residual[0].length;
+    int[] common =
+        IntStream.range(0, cylinders)
+            .filter(c -> Arrays.stream(residual).noneMatch(test -> Double.isNaN(test[c])))
+            .toArray();
+    double[][] contrasts = new double[residual.length][common.length];
+    for (int t = 0; t < residual.length; t++) {
+      double[] test = residual[t];
+      double mean = Arrays.stream(common).mapToDouble(c -> test[c]).average().orElse(0);
+      for (int i = 0; i < common.length; i++) {
+        contrasts[t][i] = test[common[i]] - mean;
+      }
+    }
+    return contrasts;
+  }
+
+  private static double[][] ones(int n) {
+    double[] one = new double[n];
+    Arrays.fill(one, 1);
+    return outer(one);
+  }
+
+  private static double[][] outer(double[] x) {
+    double[][] outer = new double[x.length][x.length];
+    for (int i = 0; i < x.length; i++) {
+      for (int j = 0; j < x.length; j++) {
+        outer[i][j] = x[i] * x[j];
+      }
+    }
+    return outer;
+  }
+
+  private static double[][] identity(int n) {
+    double[][] identity = new double[n][n];
+    for (int i = 0; i < n; i++) {
+      identity[i][i] = 1;
+    }
+    return identity;
+  }
+}

@@ -1,0 +1,109 @@
+package borecensus.norms;
+
+import borecensus.domain.CompressionTest;
+import borecensus.domain.EngineHistory;
+import borecensus.statistics.Quantiles;
+import java.util.Arrays;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
+
+/**
+ * The trusted tests of one engine as numbers, oldest first. The arrays are shared, not copied: they
+ * are read only.
+ *
+ * @param ownDistance whether the odometer is the engine's own
+ * @param usage model units; NaN where the sheet carries none
+ * @param logKpa log reading by test and cylinder; NaN where not read, and never below the middle
+ *     reading of its test by more than the limit of a single deviation
+ * @param roundingVariance by test, of the log reading
+ */
+public record EngineReadings(
+    String engineId,
+    String familyId,
+    boolean ownDistance,
+    double[] usage,
+    String[] gaugeIds,
+    double[][] logKpa,
+    double[] roundingVariance) {
+
+  /** How many tests at most are used; the oldest are left out. */
+  static final int MAX_TESTS = 12;
+
+  /**
+   * The largest believed deviation of a log reading, log 0.4 down and as much as exp 0.4 up: beyond
+   * it a reading says "dead" or "wrong" and its size says nothing more.
+   */
+  static final double LOWEST_DEVIATION = Math.log(0.4);
+
+  static final double HIGHEST_DEVIATION = 0.4;
+
+  static EngineReadings of(
+      EngineHistory history, UsageAxis axis, ToDoubleFunction<String> resolutionKpaByGauge) {
+    List<CompressionTest> tests = history.trustedTests();
+    return of(
+        history,
+        tests.subList(Math.max(0, tests.size() - MAX_TESTS), tests.size()),
+        axis,
+        resolutionKpaByGauge);
+  }
+
+  /** The engine with these of its tests, trusted or not. */
+  static EngineReadings of(
+      EngineHistory history,
+      List<CompressionTest> used,
+      UsageAxis axis,
+      ToDoubleFunction<String> resolutionKpaByGauge) {
+    return new EngineReadings(
+        history.engineId(),
+        history.familyId(),
+        history.originalEngine(),
+        used.stream().mapToDouble(t -> axis.toUnits(axis.usageOf(t))).toArray(),
+        used.stream().map(CompressionTest::gaugeId).toArray(String[]::new),
+        used.stream().map(t -> logs(t.referenceKpa())).toArray(double[][]::new),
+        used.stream()
+            .mapToDouble(t -> rounding(t, resolutionKpaByGauge.applyAsDouble(t.gaugeId())))
+            .toArray());
+  }
+
+  /** How many tests. */
+  public int tests() {
+    return usage.length;
+  }
+
+  /** The tests whose usage is known. */
+  EngineReadings withKnownUsage() {
+    int[] kept = IntStream.range(0, tests()).filter(t -> !Double.isNaN(usage[t])).toArray();
+    return kept.length == tests() ? this : only(kept);
+  }
+
+  private EngineReadings only(int[] kept) {
+    return new EngineReadings(
+        engineId,
+        familyId,
+        ownDistance,
+        IntStream.of(kept).mapToDouble(t -> usage[t]).toArray(),
+        IntStream.of(kept).mapToObj(t -> gaugeIds[t]).toArray(String[]::new),
+        IntStream.of(kept).mapToObj(t -> logKpa[t]).toArray(double[][]::new),
+        IntStream.of(kept).mapToDouble(t -> roundingVariance[t]).toArray());
+  }
+
+  static double limited(double deviation) {
+    return Math.max(LOWEST_DEVIATION, Math.min(HIGHEST_DEVIATION, deviation));
+  }
+
+  private static double[] logs(double[] kpa) {
+    double middle = Quantiles.median(Arrays.stream(kpa).filter(k -> k > 0).toArray());
+    double floor = Double.isNaN(middle) ? 0 : Math.log(middle) + LOWEST_DEVIATION;
+    return Arrays.stream(kpa)
+        .map(k -> Double.isNaN(k) ? Double.NaN : Math.max(k > 0 ? Math.log(k) : floor, floor))
+        .toArray();
+  }
+
+  /** Variance of a uniform error of one step, as a share of the usual reading of the test. */
+  private static double rounding(CompressionTest test, double resolutionKpa) {
+    double[] read = Arrays.stream(test.gaugeKpa()).filter(k -> k > 0).toArray();
+    double step = resolutionKpa / Quantiles.median(read);
+    return step > 0 ? step * step / 12 : 0;
+  }
+}

@@ -1,0 +1,92 @@
+package borecensus.norms;
+
+import borecensus.statistics.NormalRange;
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.commons.math3.distribution.NormalDistribution;
+
+/**
+ * Norms as a table: level centiles of a healthy engine over a grid of usages, and its spread.
+ *
+ * <p>Level centiles are those of one test's mean over the cylinders, with an exact gauge: engine,
+ * slope, cylinder, test and reading variance, and the error of the mean itself. The spread is that
+ * of n normal readings (Tippett, 1925, Biometrika 17:364-387) with the cylinder and reading
+ * variance and the family's position effects left out; a range r of logs is a spread of 100 (1 -
+ * exp(-r)) per cent.
+ */
+public final class FamilyNormTable {
+  private static final int MOST_POINTS = 9;
+
+  /** Steps between grid points, in model units, of which the first that is wide enough is used. */
+  private static final double[] STEPS = {0.1, 0.2, 0.25, 0.5, 1, 2, 2.5, 5, 10, 20, 50};
+
+  private static final NormalDistribution NORMAL = new NormalDistribution(null, 0, 1);
+
+  private FamilyNormTable() {}
+
+  /** The rows of every family with engines, by family and usage. */
+  public static List<FamilyNormRow> of(FleetNorms norms) {
+    List<FamilyNormRow> rows = new ArrayList<>();
+    for (FamilyNorm norm : norms.families().values()) {
+      if (norm.range().engines() > 0) {
+        grid(norm.range()).forEach(usage -> rows.add(row(norm, usage)));
+      }
+    }
+    return rows;
+  }
+
+  /** Round usages within the range seen; its middle when there is none. */
+  static List<Double> grid(ObservedRange range) {
+    double step = STEPS[STEPS.length - 1];
+    for (int i = STEPS.length - 1; i >= 0; i--) {
+      if ((range.lastUsage() - range.firstUsage()) / STEPS[i] <= MOST_POINTS - 1) {
+        step = STEPS[i];
+      }
+    }
+    List<Double> grid = new ArrayList<>();
+    for (double k = Math.ceil(range.firstUsage() / step); k * step <= range.lastUsage(); k++) {
+      grid.add(k * step);
+    }
+    return grid.isEmpty() ? List.of((range.firstUsage() + range.lastUsage()) / 2) : grid;
+  }
+
+  private static FamilyNormRow row(FamilyNorm norm, double usage) {
+    VarianceComponents v = norm.components();
+    int cylinders = norm.family().cylinders();
+    double mean = norm.curve().at(usage);
+    double error = norm.meanStandardError(usage);
+    double sd =
+        Math.sqrt(
+            v.engineAt(usage)
+                + v.test()
+                + (v.cylinder() + v.reading()) / cylinders
+                + error * error);
+    double sigma = Math.sqrt(v.cylinder() + v.reading());
+    return new FamilyNormRow(
+        norm.family().familyId(),
+        norm.axis(),
+        norm.axis().fromUnits(usage),
+        norm.range().engines(),
+        norm.range().tests(),
+        Math.exp(mean),
+        centile(mean, sd, 0.01),
+        centile(mean, sd, 0.05),
+        centile(mean, sd, 0.25),
+        centile(mean, sd, 0.75),
+        centile(mean, sd, 0.95),
+        centile(mean, sd, 0.99),
+        spreadPct(sigma, 0.5, cylinders),
+        spreadPct(sigma, 0.95, cylinders),
+        spreadPct(sigma, 0.99, cylinders));
+  }
+
+  private static double centile(double mean, double sd, double p) {
+    return Math.exp(mean + sd * NORMAL.inverseCumulativeProbability(p));
+  }
+
+  private static double spreadPct(double sigma, double p, int cylinders) {
+    return cylinders < 2
+        ? Double.NaN
+        : -100 * Math.expm1(-sigma * NormalRange.quantile(p, cylinders));
+  }
+}

@@ -1,0 +1,96 @@
+package borecensus.norms;
+
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.DoubleStream;
+
+/**
+ * How probable each state of one engine is, given its readings and how common faults are.
+ *
+ * @param probabilities by fault; with {@code healthy} they sum to one
+ * @param healthy neither fault nor doubtful test
+ * @param cylinderProbabilities that each cylinder is at fault, cylinder 1 first, given that some
+ *     cylinders are
+ * @param logShift mean shift of the log reading of what is at fault, given a mechanical fault
+ */
+public record FaultPosterior(
+    Map<Hypothesis, Double> probabilities,
+    double healthy,
+    List<Double> cylinderProbabilities,
+    double logShift) {
+
+  public FaultPosterior {
+    probabilities = Collections.unmodifiableMap(new EnumMap<>(probabilities));
+    cylinderProbabilities = List.copyOf(cylinderProbabilities);
+  }
+
+  /** Weighs one engine. */
+  public static FaultPosterior of(HealthyModel model, FamilyNorm norm, FleetNorms norms) {
+    FuelPriors priors = norms.priors().of(norm.family().fuel());
+    return of(FaultEvidence.of(model, norm, priors), norms.shares());
+  }
+
+  static FaultPosterior of(FaultEvidence evidence, HypothesisShares shares) {
+    double[] priors = shares.priors(evidence.familyId(), evidence.tests());
+    double[] logs = new double[priors.length + 1];
+    logs[priors.length] = Math.log(1 - DoubleStream.of(priors).sum());
+    for (Hypothesis h : Hypothesis.values()) {
+      logs[h.ordinal()] = Math.log(priors[h.ordinal()]) + evidence.logRatio(h);
+    }
+    double[] posterior = normalised(logs);
+    Map<Hypothesis, Double> byFault = new EnumMap<>(Hypothesis.class);
+    for (Hypothesis h : Hypothesis.values()) {
+      byFault.put(h, posterior[h.ordinal()]);
+    }
+    return new FaultPosterior(
+        byFault, posterior[priors.length], cylinders(evidence, byFault), shift(evidence, byFault));
+  }
+
+  /** Probability of any mechanical fault. */
+  public double faultProbability() {
+    double sum = 0;
+    for (Hypothesis h : Hypothesis.values()) {
+      sum += h.mechanical() ? probabilities.get(h) : 0;
+    }
+    return Math.min(1, sum);
+  }
+
+  /** Probabilities from their logarithms up to a constant. */
+  static double[] normalised(double[] logs) {
+    double top = DoubleStream.of(logs).max().orElseThrow();
+    double[] p = DoubleStream.of(logs).map(l -> Math.exp(l - top)).toArray();
+    double sum = DoubleStream.of(p).sum();
+    return DoubleStream.of(p).map(q -> q / sum).toArray();
+  }
+
+  private static List<Double> cylinders(FaultEvidence evidence, Map<Hypothesis, Double> byFault) {
+    double[] struck = evidence.sums().get(0).cylinderProbabilities();
+    double[] sums = new double[struck.length];
+    double whole = 0;
+    for (Hypothesis h : Hypothesis.values()) {
+      if (h.ofSomeCylinders()) {
+        double[] given = evidence.sums().get(h.ordinal()).cylinderProbabilities();
+        for (int c = 0; c < sums.length; c++) {
+          sums[c] += byFault.get(h) * given[c];
+        }
+        whole += byFault.get(h);
+      }
+    }
+    double total = whole;
+    return DoubleStream.of(sums).map(s -> total > 0 ? s / total : 0).boxed().toList();
+  }
+
+  private static double shift(FaultEvidence evidence, Map<Hypothesis, Double> byFault) {
+    double sum = 0;
+    double whole = 0;
+    for (Hypothesis h : Hypothesis.values()) {
+      if (h.mechanical()) {
+        sum += byFault.get(h) * evidence.sums().get(h.ordinal()).meanShift();
+        whole += byFault.get(h);
+      }
+    }
+    return whole > 0 ? sum / whole : 0;
+  }
+}

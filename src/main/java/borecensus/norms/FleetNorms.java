@@ -1,0 +1,71 @@
+package borecensus.norms;
+
+import java.io.Serializable;
+import java.util.Collections;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/**
+ * What a whole fleet shows to be healthy: everything that judging one engine needs.
+ *
+ * @param families by family_id, every registered family
+ * @param gauges by gauge_id, every registered gauge and every gauge with tests
+ * @param gaugeVariance variance of the gauges' log offsets
+ */
+public record FleetNorms(
+    SortedMap<String, FamilyNorm> families,
+    SortedMap<String, GaugeOffset> gauges,
+    double gaugeVariance,
+    HypothesisShares shares,
+    Priors priors)
+    implements Serializable {
+
+  public FleetNorms {
+    families = Collections.unmodifiableSortedMap(new TreeMap<>(families));
+    gauges = Collections.unmodifiableSortedMap(new TreeMap<>(gauges));
+  }
+
+  /** The norm of a family; empty when it is not registered. */
+  public Optional<FamilyNorm> family(String familyId) {
+    return Optional.ofNullable(families.get(familyId));
+  }
+
+  /** The offset of a gauge: one never seen is as uncertain as gauges differ. */
+  public GaugeOffset gauge(String gaugeId) {
+    GaugeOffset known = gauges.get(gaugeId);
+    return known != null
+        ? known
+        : new GaugeOffset(gaugeId, 0, Math.sqrt(gaugeVariance), 0, Double.NaN);
+  }
+
+  /**
+   * Expected reading of a healthy engine at reference conditions, kPa gauge; NaN when the family is
+   * not registered or nothing is known of its level.
+   *
+   * @param usage km or engine hours, as the family is judged; NaN stands for the usual usage
+   * @param cylinder from 1
+   */
+  public double expectedKpa(String familyId, double usage, int cylinder) {
+    return family(familyId).map(norm -> norm.expectedKpa(usage, cylinder)).orElse(Double.NaN);
+  }
+
+  /** Error variance of a gauge's offset for tests of this family. */
+  double gaugeErrorVariance(FamilyNorm norm, String gaugeId) {
+    Double inFamily = norm.gaugeErrorVariances().get(gaugeId);
+    double error = gauge(gaugeId).standardErrorLog();
+    return inFamily != null ? inFamily : error * error + norm.gaugeMixErrorVariance();
+  }
+
+  FleetNorms withFamilies(SortedMap<String, FamilyNorm> newFamilies) {
+    return new FleetNorms(newFamilies, gauges, gaugeVariance, shares, priors);
+  }
+
+  FleetNorms withGauges(SortedMap<String, GaugeOffset> newGauges, double newVariance) {
+    return new FleetNorms(families, newGauges, newVariance, shares, priors);
+  }
+
+  FleetNorms withShares(HypothesisShares newShares) {
+    return new FleetNorms(families, gauges, gaugeVariance, newShares, priors);
+  }
+}

@@ -1,0 +1,81 @@
+package borecensus.norms;
+
+import java.io.Serializable;
+
+/**
+ * A family's mean log reading over usage: straight between knots, flat beyond the outer ones, with
+ * its error covariance.
+ */
+public final class MeanCurve implements Serializable {
+  private static final long serialVersionUID = 1L;
+
+  private final double[] knots;
+  private final double[] logKpa;
+  private final double[][] covariance;
+
+  /** Knots in model units, rising; one value and one row of covariance for each. */
+  MeanCurve(double[] knots, double[] logKpa, double[][] covariance) {
+    this.knots = knots.clone();
+    this.logKpa = logKpa.clone();
+    this.covariance = new double[covariance.length][];
+    for (int k = 0; k < covariance.length; k++) {
+      this.covariance[k] = covariance[k].clone();
+    }
+  }
+
+  /** The same value everywhere. */
+  static MeanCurve constant(double logKpa, double variance) {
+    return new MeanCurve(
+        new double[] {0, 1},
+        new double[] {logKpa, logKpa},
+        new double[][] {{variance, variance}, {variance, variance}});
+  }
+
+  /** The usages, in model units, at which the curve may bend. */
+  double[] knots() {
+    return knots.clone();
+  }
+
+  /** Mean log reading; NaN for NaN. */
+  public double at(double usage) {
+    if (Double.isNaN(usage)) {
+      return Double.NaN;
+    }
+    int k = interval(usage);
+    double share = share(usage, k);
+    return (1 - share) * logKpa[k] + share * logKpa[k + 1];
+  }
+
+  /** Covariance of the errors of the curve at two usages. */
+  public double covariance(double first, double second) {
+    int i = interval(first);
+    int j = interval(second);
+    double p = share(first, i);
+    double q = share(second, j);
+    return (1 - p) * ((1 - q) * covariance[i][j] + q * covariance[i][j + 1])
+        + p * ((1 - q) * covariance[i + 1][j] + q * covariance[i + 1][j + 1]);
+  }
+
+  MeanCurve raisedBy(double shift) {
+    double[] raised = logKpa.clone();
+    for (int k = 0; k < raised.length; k++) {
+      raised[k] += shift;
+    }
+    return new MeanCurve(knots, raised, covariance);
+  }
+
+  /** Number of the knot below; the last interval for usages beyond. */
+  int interval(double usage) {
+    int k = 0;
+    while (k < knots.length - 2 && usage >= knots[k + 1]) {
+      k++;
+    }
+    return k;
+  }
+
+  /** How far between that knot and the next, 0 to 1. */
+  double share(double usage, int k) {
+    double share = (usage - knots[k]) / (knots[k + 1] - knots[k]);
+    return Math.max(0, Math.min(1, share));
+  }
+}

@@ -1,0 +1,104 @@
+package borecensus.norms;
+
+import borecensus.domain.EngineHistory;
+import borecensus.domain.Family;
+import borecensus.domain.Fuel;
+import borecensus.domain.Gauge;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/**
+ * Learns the norms of a fleet: a robust start, then rounds in which every engine counts by its
+ * probability of being healthy under the round before.
+ */
+public final class NormEstimator {
+  private static final int ROUNDS = 4;
+
+  private NormEstimator() {}
+
+  /**
+   * Estimates the norms. The order of the sample does not matter.
+   *
+   * @param sample engines with their histories; only trusted tests count, and only engines that
+   *     came with their vehicle, with known usage, feed the level curves
+   * @param families by family_id; histories of other families are left out
+   * @param gauges by gauge_id
+   */
+  public static FleetNorms estimate(
+      List<EngineHistory> sample,
+      Map<String, Family> families,
+      Map<String, Gauge> gauges,
+      Priors priors) {
+    FleetNorms blank = blank(sample, gauges, priors);
+    SortedMap<String, FamilySample> samples = samples(sample, families, blank);
+    NormRounds rounds = new NormRounds(samples, commonPriors(samples, priors));
+    FleetNorms norms = rounds.start(blank);
+    for (int round = 0; round < ROUNDS; round++) {
+      norms = rounds.next(norms);
+    }
+    return norms;
+  }
+
+  private static FleetNorms blank(
+      List<EngineHistory> sample, Map<String, Gauge> gauges, Priors priors) {
+    FuelPriors any = priors.of(Fuel.PETROL);
+    double variance = any.gaugeVariance();
+    SortedMap<String, GaugeOffset> offsets = new TreeMap<>();
+    for (EngineHistory history : sample) {
+      history
+          .trustedTests()
+          .forEach(t -> offsets.put(t.gaugeId(), unseen(t.gaugeId(), Double.NaN, variance)));
+    }
+    gauges.forEach((id, gauge) -> offsets.put(id, unseen(id, gauge.resolutionKpa(), variance)));
+    return new FleetNorms(
+        new TreeMap<>(),
+        offsets,
+        variance,
+        new HypothesisShares(new EnumMap<>(any.shares()), new TreeMap<>()),
+        priors);
+  }
+
+  private static GaugeOffset unseen(String gaugeId, double resolutionKpa, double variance) {
+    return new GaugeOffset(gaugeId, 0, Math.sqrt(variance), 0, resolutionKpa);
+  }
+
+  private static SortedMap<String, FamilySample> samples(
+      List<EngineHistory> sample, Map<String, Family> families, FleetNorms blank) {
+    List<EngineHistory> sorted = new ArrayList<>(sample);
+    sorted.sort(
+        Comparator.comparing(EngineHistory::engineId).thenComparing(EngineHistory::vehicleId));
+    SortedMap<String, List<EngineHistory>> byFamily = new TreeMap<>();
+    families.keySet().forEach(id -> byFamily.put(id, new ArrayList<>()));
+    for (EngineHistory history : sorted) {
+      List<EngineHistory> known = byFamily.get(history.familyId());
+      if (known != null) {
+        known.add(history);
+      }
+    }
+    SortedMap<String, FamilySample> samples = new TreeMap<>();
+    byFamily.forEach(
+        (id, histories) -> {
+          Family family = families.get(id);
+          samples.put(
+              id, FamilySample.of(family, blank.priors().of(family.fuel()), histories, blank));
+        });
+    return samples;
+  }
+
+  /** What is believed of the whole fleet: the priors of the fuel that most of its engines burn. */
+  private static FuelPriors commonPriors(SortedMap<String, FamilySample> samples, Priors priors) {
+    Map<Fuel, Integer> engines = new EnumMap<>(Fuel.class);
+    samples
+        .values()
+        .forEach(s -> engines.merge(s.family().fuel(), s.engines().size(), Integer::sum));
+    return engines.entrySet().stream()
+        .max(Map.Entry.comparingByValue())
+        .map(e -> priors.of(e.getKey()))
+        .orElse(priors.of(Fuel.PETROL));
+  }
+}

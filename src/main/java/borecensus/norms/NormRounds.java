@@ -1,0 +1,156 @@
+package borecensus.norms;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/** The rounds of the estimation over one fixed sample. */
+final class NormRounds {
+  private static final int INNER_PASSES = 2;
+
+  private final SortedMap<String, FamilySample> samples;
+  private final FuelPriors common;
+
+  NormRounds(SortedMap<String, FamilySample> samples, FuelPriors common) {
+    this.samples = samples;
+    this.common = common;
+  }
+
+  /** Norms by medians and bounded influence, all engines counting alike. */
+  FleetNorms start(FleetNorms blank) {
+    SortedMap<String, FamilyNorm> families = new TreeMap<>();
+    samples.forEach((id, sample) -> families.put(id, RobustStart.of(sample)));
+    EngineWeights equal = EngineWeights.equal(samples);
+    FleetNorms norms = robustComponents(blank.withFamilies(families));
+    for (int pass = 0; pass < INNER_PASSES; pass++) {
+      norms = levels(norms, equal, EngineLevels.Summary.MEDIAN);
+      norms = robustComponents(norms);
+    }
+    return norms;
+  }
+
+  /** Weighs every engine under the norms so far, then learns them anew. */
+  FleetNorms next(FleetNorms norms) {
+    List<FaultEvidence> evidence = evidence(norms);
+    FleetNorms shared =
+        norms.withShares(
+            new ShareEstimator(evidence, common.shares(), common.pseudoEngines().share())
+                .estimate(norms.shares()));
+    EngineWeights weights = EngineWeights.of(samples, evidence, shared.shares());
+    FleetNorms placed = positions(shared, weights);
+    for (int pass = 0; pass < INNER_PASSES; pass++) {
+      placed = levels(placed, weights, EngineLevels.Summary.MEAN);
+      placed = components(placed, weights);
+    }
+    return placed;
+  }
+
+  private List<FaultEvidence> evidence(FleetNorms norms) {
+    List<FaultEvidence> evidence = new ArrayList<>();
+    samples.forEach(
+        (id, sample) -> {
+          FamilyNorm norm = norms.families().get(id);
+          for (EngineReadings engine : sample.engines()) {
+            if (!sample.feeders().isEmpty()) {
+              HealthyModel model = HealthyModel.of(engine, norm, norms);
+              evidence.add(FaultEvidence.of(model, norm, sample.priors()));
+            }
+          }
+        });
+    return evidence;
+  }
+
+  private FleetNorms positions(FleetNorms norms, EngineWeights weights) {
+    SortedMap<String, FamilyNorm> families = new TreeMap<>(norms.families());
+    families.replaceAll(
+        (id, norm) -> {
+          FamilySample sample = samples.get(id);
+          return PositionFit.fit(
+              models(sample, norm, norms), weights.mechanical(id), norm, sample.priors());
+        });
+    return norms.withFamilies(families);
+  }
+
+  /** Mean curves given the gauges, then gauges and family means together. */
+  private FleetNorms levels(FleetNorms norms, EngineWeights weights, EngineLevels.Summary summary) {
+    SortedMap<String, FamilyNorm> families = new TreeMap<>(norms.families());
+    families.replaceAll(
+        (id, norm) -> {
+          FamilySample sample = samples.get(id);
+          if (sample.feeders().isEmpty()) {
+            return norm;
+          }
+          List<EngineLevels> levels = levels(sample, norm, norms, weights.mechanical(id), summary);
+          MeanCurve curve = CurveFit.fit(levels, norm.curve(), sample.priors().wear());
+          return norm.withCurve(curve).withRange(range(sample, norm.range(), curve));
+        });
+    FleetNorms curved = norms.withFamilies(families);
+    GaugeFit gauges = new GaugeFit(curved);
+    samples.forEach(
+        (id, sample) ->
+            levels(sample, families.get(id), curved, weights.mechanical(id), summary)
+                .forEach(engine -> gauges.addEngine(engine, curved)));
+    return gauges.fit(curved, common);
+  }
+
+  private static ObservedRange range(FamilySample sample, ObservedRange range, MeanCurve curve) {
+    double[] values = Arrays.stream(sample.usages()).map(curve::at).toArray();
+    double mean = Arrays.stream(values).average().orElse(0);
+    double variance = Arrays.stream(values).map(v -> (v - mean) * (v - mean)).average().orElse(0);
+    return range.withUsageLevelVariance(variance);
+  }
+
+  private static List<EngineLevels> levels(
+      FamilySample sample,
+      FamilyNorm norm,
+      FleetNorms norms,
+      double[] weights,
+      EngineLevels.Summary summary) {
+    List<HealthyModel> models = models(sample, norm, norms);
+    List<EngineLevels> levels = new ArrayList<>();
+    for (int i = 0; i < weights.length; i++) {
+      levels.add(EngineLevels.of(models.get(i), norm, weights[i], summary));
+    }
+    return levels;
+  }
+
+  private static List<HealthyModel> models(FamilySample sample, FamilyNorm norm, FleetNorms norms) {
+    return sample.feeders().stream().map(f -> HealthyModel.of(f.readings(), norm, norms)).toList();
+  }
+
+  private FleetNorms robustComponents(FleetNorms norms) {
+    SortedMap<String, FamilyNorm> families = new TreeMap<>(norms.families());
+    families.replaceAll(
+        (id, norm) -> {
+          FamilySample sample = samples.get(id);
+          return sample.feeders().isEmpty()
+              ? norm
+              : norm.withComponents(
+                  RobustComponents.of(
+                      models(sample, norm, norms),
+                      sample.family().cylinders(),
+                      sample.priors().spreads(),
+                      sample.priors().pseudoEngines().family()));
+        });
+    return norms.withFamilies(families);
+  }
+
+  private FleetNorms components(FleetNorms norms, EngineWeights weights) {
+    ComponentFit fit = new ComponentFit();
+    samples.forEach(
+        (id, sample) -> {
+          FamilyNorm norm = norms.families().get(id);
+          List<HealthyModel> models = models(sample, norm, norms);
+          double[] healthy = weights.healthy(id);
+          for (int i = 0; i < healthy.length; i++) {
+            fit.addEngine(models.get(i), norm, norms, healthy[i]);
+          }
+        });
+    SortedMap<String, VarianceComponents> fitted = fit.fit(norms.families(), common);
+    SortedMap<String, FamilyNorm> families = new TreeMap<>(norms.families());
+    families.replaceAll((id, norm) -> norm.withComponents(fitted.get(id)));
+    return norms.withFamilies(families);
+  }
+}

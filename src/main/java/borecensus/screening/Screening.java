@@ -1,0 +1,122 @@
+package borecensus.screening;
+
+import borecensus.domain.CompressionTest;
+import borecensus.domain.EngineHistory;
+import borecensus.domain.Reason;
+import borecensus.domain.SheetKind;
+import borecensus.norms.FamilyNorm;
+import borecensus.norms.FaultPosterior;
+import borecensus.norms.FleetNorms;
+import borecensus.norms.HealthyModel;
+import borecensus.norms.Hypothesis;
+import java.time.LocalDate;
+import java.util.List;
+
+/** Judges one engine. */
+public final class Screening {
+  private Screening() {}
+
+  /**
+   * Judges an engine by its trusted tests, at most the last twelve.
+   *
+   * @throws IllegalArgumentException when the norms do not know its family
+   */
+  public static EngineAssessment assess(EngineHistory history, FleetNorms norms) {
+    FamilyNorm norm =
+        norms
+            .family(history.familyId())
+            .orElseThrow(
+                () -> new IllegalArgumentException("no norm for family " + history.familyId()));
+    List<CompressionTest> trusted = history.trustedTests();
+    if (trusted.isEmpty()) {
+      return untested(history, norms);
+    }
+    CompressionTest last = trusted.get(trusted.size() - 1);
+    HealthyModel model = HealthyModel.of(history, norm, norms);
+    LastTest lastTest = LastTest.of(last, model, norm, norms);
+    Trend trend = Trend.of(model, norm);
+    return norm.judgeable()
+        ? assessment(
+            history,
+            Judgement.JUDGED,
+            model.tests(),
+            lastTest,
+            trend,
+            verdict(last, model, norm, norms))
+        : assessment(
+            history,
+            Judgement.FAMILY_TOO_SMALL,
+            model.tests(),
+            lastTest.withoutScores(),
+            new Trend(trend.pct(), Double.NaN),
+            tooSmall(last, norm, norms));
+  }
+
+  private static Verdict verdict(
+      CompressionTest last, HealthyModel model, FamilyNorm norm, FleetNorms norms) {
+    FaultPosterior posterior = FaultPosterior.of(model, norm, norms);
+    List<Hypothesis> named = Reasons.named(posterior);
+    return new Verdict(
+        posterior.faultProbability(),
+        Reasons.of(named, posterior, last, norm.family()),
+        Reasons.suspects(named, posterior),
+        posterior.probabilities(),
+        -100 * Math.expm1(posterior.logShift()));
+  }
+
+  private static Verdict tooSmall(CompressionTest last, FamilyNorm norm, FleetNorms norms) {
+    return Verdict.unjudged(
+        norms.shares().prevalence(norm.family().familyId()),
+        Reasons.belowMakerLimit(last, norm.family())
+            ? List.of(Reason.BELOW_MAKER_LIMIT)
+            : List.of());
+  }
+
+  private static EngineAssessment untested(EngineHistory history, FleetNorms norms) {
+    boolean dry = history.tests().stream().anyMatch(t -> t.kind() == SheetKind.DRY);
+    double prevalence = norms.shares().prevalence(history.familyId());
+    return dry
+        ? assessment(
+            history,
+            Judgement.ONLY_DOUBTFUL_TESTS,
+            0,
+            LastTest.NONE,
+            Trend.UNKNOWN,
+            Verdict.unjudged(prevalence, List.of(Reason.DOUBTFUL_MEASUREMENT)))
+        : assessment(
+            history,
+            Judgement.NEVER_TESTED,
+            0,
+            LastTest.NONE,
+            Trend.UNKNOWN,
+            Verdict.unjudged(prevalence, List.of()));
+  }
+
+  private static EngineAssessment assessment(
+      EngineHistory history,
+      Judgement judgement,
+      int testsUsed,
+      LastTest lastTest,
+      Trend trend,
+      Verdict verdict) {
+    return new EngineAssessment(
+        history.vehicleId(),
+        history.engineId(),
+        history.familyId(),
+        judgement,
+        lastTestedOn(history),
+        testsUsed,
+        lastTest,
+        trend,
+        verdict);
+  }
+
+  private static LocalDate lastTestedOn(EngineHistory history) {
+    List<CompressionTest> trusted = history.trustedTests();
+    List<CompressionTest> tests =
+        trusted.isEmpty()
+            ? history.tests().stream().filter(t -> t.kind() == SheetKind.DRY).toList()
+            : trusted;
+    return tests.isEmpty() ? null : tests.get(tests.size() - 1).testedAt().toLocalDate();
+  }
+}
