@@ -40,7 +40,8 @@ public final class BenjaminiHochberg {
     int m = ascending.length;
     for (int rank = m; rank >= 1; rank--) {
       int index = ascending[rank - 1];
-      smallest = Math.min(smallest, p[index] * m / rank);
+      // m / rank first: it is exactly 1 for the largest p, which must not be rounded below itself.
+      smallest = Math.min(smallest, p[index] * ((double) m / rank));
       adjusted[index] = smallest;
     }
     return adjusted;
