@@ -1,0 +1,15 @@
+package borecensus.night;
+
+import borecensus.domain.EngineHistory;
+import borecensus.normalise.WarmProtocol;
+import borecensus.norms.FleetNorms;
+import java.io.Serializable;
+
+/** What the fleet has taught this night, as it is sent to every worker. */
+record NightModel(WarmProtocol warmProtocol, FleetNorms norms) implements Serializable {
+
+  /** A history with the doubts that only the fleet can raise. */
+  EngineHistory doubted(EngineHistory history) {
+    return warmProtocol.apply(history);
+  }
+}

@@ -1,0 +1,54 @@
+package borecensus.night;
+
+import java.util.Locale;
+import org.apache.spark.sql.types.DataType;
+import org.apache.spark.sql.types.DataTypes;
+import org.apache.spark.sql.types.StructField;
+import org.apache.spark.sql.types.StructType;
+
+/** Columns of a screened engine: its status before ranking, and what the work list would say. */
+enum ScreeningField {
+  VEHICLE_ID(DataTypes.StringType),
+  ENGINE_ID(DataTypes.StringType),
+  FAMILY_ID(DataTypes.StringType),
+  LAST_TESTED_ON(DataTypes.DateType),
+  TESTS_USED(DataTypes.IntegerType),
+  DISTANCE_KM(DataTypes.DoubleType),
+  ENGINE_HOURS(DataTypes.DoubleType),
+  LEVEL_PCT(DataTypes.DoubleType),
+  LEVEL_Z(DataTypes.DoubleType),
+  SPREAD_PCT(DataTypes.DoubleType),
+  SPREAD_Z(DataTypes.DoubleType),
+  SPREAD_IS_LOWER_BOUND(DataTypes.BooleanType),
+  LOWEST_CYLINDER(DataTypes.IntegerType),
+  TREND_PCT_PER_100K_KM(DataTypes.DoubleType),
+  TREND_Z(DataTypes.DoubleType),
+  FAULT_PROBABILITY(DataTypes.DoubleType),
+  REASONS(DataTypes.createArrayType(DataTypes.StringType, false)),
+  SUSPECT_CYLINDERS(DataTypes.createArrayType(DataTypes.IntegerType, false)),
+  JUDGEMENT(DataTypes.StringType),
+  PRIORITY(DataTypes.DoubleType),
+  MAIN_REASON(DataTypes.StringType),
+  EVIDENCE(DataTypes.StringType),
+  NEXT_STEP(DataTypes.StringType),
+  SITE_ID(DataTypes.StringType),
+  DEVIATION_PCT(DataTypes.createArrayType(DataTypes.DoubleType, false));
+
+  private final DataType type;
+
+  ScreeningField(DataType type) {
+    this.type = type;
+  }
+
+  String columnName() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+
+  static StructType schema() {
+    StructField[] fields = new StructField[values().length];
+    for (ScreeningField field : values()) {
+      fields[field.ordinal()] = DataTypes.createStructField(field.columnName(), field.type, true);
+    }
+    return new StructType(fields);
+  }
+}

@@ -1,0 +1,61 @@
+package borecensus.night;
+
+import static org.apache.spark.sql.functions.col;
+
+import borecensus.domain.EngineHistory;
+import borecensus.norms.FleetNorms;
+import borecensus.screening.Screening;
+import borecensus.statistics.FalseShareCounts;
+import borecensus.statistics.FalseShareTable;
+import java.util.Iterator;
+import java.util.List;
+import org.apache.spark.api.java.function.MapFunction;
+import org.apache.spark.api.java.function.MapPartitionsFunction;
+import org.apache.spark.broadcast.Broadcast;
+import org.apache.spark.sql.Dataset;
+import org.apache.spark.sql.Encoders;
+import org.apache.spark.sql.Row;
+
+/** Every engine in service against the norms. */
+final class ScreeningStage {
+  private ScreeningStage() {}
+
+  /** One row per engine in service. */
+  static Dataset<Row> screen(Dataset<Row> histories, Broadcast<NightModel> model) {
+    return histories
+        .where(col("in_service"))
+        .map(new ScreenEngine(model), Encoders.row(ScreeningField.schema()));
+  }
+
+  private record ScreenEngine(Broadcast<NightModel> model) implements MapFunction<Row, Row> {
+    @Override
+    public Row call(Row row) {
+      FleetNorms norms = model.value().norms();
+      EngineHistory history = model.value().doubted(HistoryRows.toHistory(row));
+      return norms.family(history.familyId()).isEmpty()
+          ? ScreeningRows.unusableFamily(history, norms.shares().prevalence(history.familyId()))
+          : ScreeningRows.toRow(history, Screening.assess(history, norms), norms);
+    }
+  }
+
+  /** The expected share of false marks at every probability; only bins of counts are gathered. */
+  static FalseShareTable falseShares(Dataset<Row> screened) {
+    List<byte[]> parts =
+        screened
+            .select("fault_probability")
+            .mapPartitions(new CountProbabilities(), Encoders.BINARY())
+            .collectAsList();
+    FalseShareCounts all = new FalseShareCounts();
+    parts.forEach(part -> all.merge(FalseShareCounts.fromBytes(part)));
+    return FalseShareTable.of(all);
+  }
+
+  private static final class CountProbabilities implements MapPartitionsFunction<Row, byte[]> {
+    @Override
+    public Iterator<byte[]> call(Iterator<Row> rows) {
+      FalseShareCounts counts = new FalseShareCounts();
+      rows.forEachRemaining(row -> counts.add(row.getDouble(0)));
+      return List.of(counts.toBytes()).iterator();
+    }
+  }
+}

@@ -1,0 +1,161 @@
+package borecensus.worklist;
+
+import borecensus.domain.CompressionTest;
+import borecensus.domain.EngineHistory;
+import borecensus.domain.Reason;
+import borecensus.norms.FamilyNorm;
+import borecensus.norms.FleetNorms;
+import borecensus.norms.Hypothesis;
+import borecensus.screening.CylinderDeviation;
+import borecensus.screening.EngineAssessment;
+import borecensus.worklist.EvidenceInput.Measure;
+import borecensus.worklist.EvidenceInput.Usage;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.IntStream;
+import org.apache.commons.math3.distribution.NormalDistribution;
+
+/**
+ * What the work list would say of a judged engine, should it be marked.
+ *
+ * @param entry at rank 0, since ranks are given among the marked
+ * @param deviationPct of each cylinder of the last trusted test; NaN where not read
+ */
+public record EngineBrief(WorkListEntry entry, List<Double> deviationPct) {
+  private static final NormalDistribution NORMAL = new NormalDistribution(null, 0, 1);
+
+  public EngineBrief {
+    deviationPct = List.copyOf(deviationPct);
+  }
+
+  /**
+   * Writes the brief of an engine with at least one trusted test.
+   *
+   * @throws IllegalArgumentException when the engine was not judged
+   */
+  public static EngineBrief of(
+      EngineHistory history, EngineAssessment assessment, FleetNorms norms) {
+    if (assessment.verdict().probabilities().isEmpty()) {
+      throw new IllegalArgumentException(history.engineId() + " was not judged");
+    }
+    FamilyNorm norm = norms.family(history.familyId()).orElseThrow();
+    List<CompressionTest> trusted = history.trustedTests();
+    CompressionTest last = trusted.get(trusted.size() - 1);
+    List<CylinderDeviation> cylinders = CylinderDeviation.of(last, history, norms);
+    Reason reason = mainReason(assessment);
+    List<Integer> suspects = assessment.verdict().suspectCylinders();
+    WorkListEntry entry =
+        new WorkListEntry(
+            0,
+            history.vehicleId(),
+            history.engineId(),
+            history.familyId(),
+            priority(assessment, reason, cylinders),
+            assessment.faultProbability(),
+            reason,
+            suspects,
+            Evidence.sentence(evidence(reason, assessment, last, cylinders, norm)),
+            NextSteps.nextStep(reason, norm.family()),
+            assessment.lastTestedOn(),
+            history.homeSiteId());
+    return new EngineBrief(entry, cylinders.stream().map(CylinderDeviation::deviationPct).toList());
+  }
+
+  /** The most probable mechanical reason, however probable it is. */
+  private static Reason mainReason(EngineAssessment assessment) {
+    return assessment.verdict().probabilities().entrySet().stream()
+        .filter(entry -> entry.getKey().mechanical())
+        .max(
+            Map.Entry.<Hypothesis, Double>comparingByValue()
+                .thenComparing(Map.Entry.comparingByKey(Comparator.reverseOrder())))
+        .map(entry -> entry.getKey().reason())
+        .orElseThrow();
+  }
+
+  private static double priority(
+      EngineAssessment assessment, Reason reason, List<CylinderDeviation> cylinders) {
+    List<Integer> suspects = assessment.verdict().suspectCylinders();
+    double lowestPct =
+        chosen(suspects, cylinders).stream()
+            .mapToDouble(CylinderDeviation::deviationPct)
+            .filter(pct -> !Double.isNaN(pct))
+            .min()
+            .orElse(Double.NaN);
+    return Priority.of(
+        new Priority.Basis(
+            assessment.faultProbability(),
+            reason,
+            cylinders.size(),
+            suspects.size(),
+            1 + lowestPct / 100));
+  }
+
+  private static EvidenceInput evidence(
+      Reason reason,
+      EngineAssessment assessment,
+      CompressionTest last,
+      List<CylinderDeviation> cylinders,
+      FamilyNorm norm) {
+    boolean wholeEngine = reason == Reason.LOW_OVERALL || reason == Reason.FALLING_LEVEL;
+    List<Integer> meant = wholeEngine ? List.of() : assessment.verdict().suspectCylinders();
+    return new EvidenceInput(
+        reason,
+        meant,
+        measure(reason, assessment, last, chosen(meant, cylinders)),
+        tailProbability(reason, assessment),
+        usage(assessment, norm),
+        List.of(),
+        assessment.testsUsed(),
+        norm.range().engines());
+  }
+
+  private static Measure measure(
+      Reason reason,
+      EngineAssessment assessment,
+      CompressionTest last,
+      List<CylinderDeviation> cylinders) {
+    if (reason == Reason.FALLING_LEVEL && !Double.isNaN(assessment.trend().pct())) {
+      return Measure.changePct(assessment.trend().pct(), Double.NaN);
+    }
+    List<CylinderDeviation> read =
+        cylinders.stream().filter(c -> !Double.isNaN(c.deviationPct())).toList();
+    double observed =
+        read.stream()
+            .mapToDouble(c -> last.referenceKpa()[c.cylinder() - 1])
+            .average()
+            .orElse(Double.NaN);
+    double expected =
+        read.stream().mapToDouble(CylinderDeviation::expectedKpa).average().orElse(Double.NaN);
+    return Measure.kpa(observed, expected);
+  }
+
+  /** How many healthy engines look at least as unusual, by the figure that the reason rests on. */
+  private static double tailProbability(Reason reason, EngineAssessment assessment) {
+    double z =
+        switch (reason) {
+          case LOW_OVERALL -> assessment.lastTest().levelZ();
+          case FALLING_LEVEL ->
+              Double.isNaN(assessment.trend().z())
+                  ? assessment.lastTest().levelZ()
+                  : assessment.trend().z();
+          default -> -assessment.lastTest().spreadZ();
+        };
+    return Double.isNaN(z) ? Double.NaN : NORMAL.cumulativeProbability(z);
+  }
+
+  private static Usage usage(EngineAssessment assessment, FamilyNorm norm) {
+    double usage = assessment.lastTest().usage();
+    return switch (norm.axis()) {
+      case KM -> new Usage(usage, Double.NaN);
+      case HOURS -> new Usage(Double.NaN, usage);
+    };
+  }
+
+  private static List<CylinderDeviation> chosen(
+      List<Integer> numbers, List<CylinderDeviation> cylinders) {
+    List<Integer> chosen =
+        numbers.isEmpty() ? IntStream.rangeClosed(1, cylinders.size()).boxed().toList() : numbers;
+    return cylinders.stream().filter(c -> chosen.contains(c.cylinder())).toList();
+  }
+}
