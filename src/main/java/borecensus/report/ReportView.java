@@ -1,5 +1,6 @@
 package borecensus.report;
 
+import borecensus.domain.Reason;
 import borecensus.report.ReportData.FamilyGlance;
 import borecensus.report.ReportData.GaugeGlance;
 import borecensus.report.ReportData.MarkedEngine;
@@ -100,16 +101,22 @@ record ReportView(
         entry.lastTestedOn() == null ? "–" : entry.lastTestedOn().toString(),
         ShownText.probability(entry.faultProbability()),
         ShownText.oneDecimal(entry.priority()),
-        entry.mainReason().meaning(),
-        suspects(entry.suspectCylinders()),
+        capitalised(entry.mainReason().meaning()),
+        suspects(entry),
         CylinderStrip.svg(marked.deviationPct(), entry.suspectCylinders()),
         ShownText.text(entry.evidence()),
         ShownText.text(entry.nextStep()));
   }
 
-  private static String suspects(List<Integer> cylinders) {
+  private static String capitalised(String words) {
+    return Character.toUpperCase(words.charAt(0)) + words.substring(1);
+  }
+
+  /** Who is meant; empty when it is the measurement and not the engine. */
+  private static String suspects(WorkListEntry entry) {
+    List<Integer> cylinders = entry.suspectCylinders();
     if (cylinders.isEmpty()) {
-      return "whole engine";
+      return entry.mainReason() == Reason.DOUBTFUL_MEASUREMENT ? "" : "whole engine";
     }
     String numbers = String.join(", ", cylinders.stream().map(String::valueOf).toList());
     return (cylinders.size() == 1 ? "cylinder " : "cylinders ") + numbers;

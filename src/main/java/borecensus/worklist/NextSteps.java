@@ -22,7 +22,7 @@ import borecensus.domain.Family;
 import borecensus.domain.Reason;
 import borecensus.worklist.FollowUp.Phase;
 import java.util.List;
-import java.util.stream.Stream;
+import java.util.Optional;
 
 /**
  * The declared order of follow-up for each reason: validity before cause, cheap before dear,
@@ -132,16 +132,22 @@ public final class NextSteps {
     return plan(reason, family).stream().map(step -> sentence(step.instruction())).toList();
   }
 
-  /** The first check and, should the mark stand, the first test for its cause, in one sentence. */
+  /** The first check, the repeat and, should the mark stand, the first test for its cause. */
   public static String nextStep(Reason reason, Family family) {
     List<FollowUp> plan = plan(reason, family);
-    Stream<String> wanted =
-        Stream.of(Phase.VALIDITY, Phase.DIAGNOSIS)
-            .flatMap(phase -> plan.stream().filter(step -> step.phase() == phase).limit(1))
-            .map(FollowUp::instruction);
-    return "By the maker's procedure and limits, "
-        + String.join("; if it stands, ", wanted.toList())
-        + ".";
+    StringBuilder sentence = new StringBuilder("By the maker's procedure and limits, ");
+    FollowUp check = first(plan, Phase.VALIDITY).orElse(REPEAT_TEST);
+    sentence.append(check.instruction());
+    if (check != REPEAT_TEST) {
+      sentence.append("; then repeat the test");
+    }
+    first(plan, Phase.DIAGNOSIS)
+        .ifPresent(test -> sentence.append("; if the mark stands, ").append(test.instruction()));
+    return sentence.append('.').toString();
+  }
+
+  private static Optional<FollowUp> first(List<FollowUp> plan, Phase phase) {
+    return plan.stream().filter(step -> step.phase() == phase).findFirst();
   }
 
   private static String sentence(String instruction) {
