@@ -1,0 +1,56 @@
+package borecensus.night;
+
+import java.util.Map;
+import java.util.TreeMap;
+import org.apache.spark.SparkConf;
+import org.apache.spark.sql.SparkSession;
+
+/** Sessions set up for the night: quiet, closed to the network, in UTC. */
+final class SparkSessions {
+  private SparkSessions() {}
+
+  /**
+   * The session of the surrounding {@code spark-submit}, or a local one.
+   *
+   * @param chosen settings from the command line; they win over ours
+   */
+  static SparkSession open(Map<String, String> chosen) {
+    SparkConf submitted = new SparkConf();
+    String master =
+        submitted.get("spark.master", System.getenv().getOrDefault("SPARK_MASTER_URL", "local[*]"));
+    SparkSession.Builder builder = SparkSession.builder().appName("borecensus").master(master);
+    Map<String, String> settings = new TreeMap<>(ours());
+    if (master.startsWith("local")) {
+      settings.putAll(closedToTheNetwork());
+    }
+    settings.forEach(
+        (key, value) -> {
+          if (!submitted.contains(key)) {
+            builder.config(key, value);
+          }
+        });
+    chosen.forEach(builder::config);
+    return builder.getOrCreate();
+  }
+
+  private static Map<String, String> ours() {
+    return Map.ofEntries(
+        Map.entry("spark.ui.enabled", "false"),
+        Map.entry("spark.ui.showConsoleProgress", "false"),
+        Map.entry("spark.sql.session.timeZone", "UTC"),
+        Map.entry("spark.sql.catalogImplementation", "in-memory"),
+        Map.entry("spark.sql.parquet.compression.codec", "zstd"),
+        Map.entry("spark.sql.codegen.cache.maxEntries", "1000"),
+        // Rows of one night are few in a small fleet: a task costs more than what it moves.
+        Map.entry("spark.sql.shuffle.partitions", "2"),
+        Map.entry("spark.hadoop.mapreduce.fileoutputcommitter.marksuccessfuljobs", "false"),
+        // Parquet checks its own pages; the checksum files beside it would only be clutter.
+        Map.entry("spark.hadoop.fs.file.impl", "org.apache.hadoop.fs.RawLocalFileSystem"));
+  }
+
+  private static Map<String, String> closedToTheNetwork() {
+    return Map.of(
+        "spark.driver.host", "127.0.0.1",
+        "spark.driver.bindAddress", "127.0.0.1");
+  }
+}

@@ -1,0 +1,66 @@
+package borecensus.night;
+
+import borecensus.publish.StoreException;
+import borecensus.tables.Table;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.apache.spark.sql.Column;
+import org.apache.spark.sql.Dataset;
+import org.apache.spark.sql.Row;
+import org.apache.spark.sql.SparkSession;
+import org.apache.spark.sql.functions;
+
+/** Writes the tables of one snapshot and checks what was written. */
+final class TableWriter {
+  private static final long ROWS_PER_FILE = 2_000_000;
+
+  private final SparkSession spark;
+  private final Path snapshot;
+  private final Map<String, Long> rowsWritten = new TreeMap<>();
+
+  TableWriter(SparkSession spark, Path snapshot) {
+    this.spark = spark;
+    this.snapshot = snapshot;
+  }
+
+  /** Writes rows that a stage has computed, as few files as their number asks for. */
+  void write(Table table, Dataset<Row> rows, long expectedRows) {
+    int files = (int) Math.max(1, (expectedRows + ROWS_PER_FILE - 1) / ROWS_PER_FILE);
+    Column[] order = table.order().stream().map(functions::col).toArray(Column[]::new);
+    rows.select(table.columns().stream().map(c -> functions.col(c.name())).toArray(Column[]::new))
+        .coalesce(files)
+        .sortWithinPartitions(order)
+        .write()
+        .parquet(folder(table));
+    verify(table, expectedRows);
+  }
+
+  /** Writes a table that is small whatever the fleet. */
+  void write(Table table, List<Row> rows) {
+    write(table, spark.createDataFrame(rows, TableSchemas.of(table)), rows.size());
+  }
+
+  /** Rows of each table written so far. */
+  Map<String, Long> rowsWritten() {
+    return rowsWritten;
+  }
+
+  private void verify(Table table, long expectedRows) {
+    Dataset<Row> written = spark.read().parquet(folder(table));
+    long count = written.count();
+    boolean columnsRight =
+        List.of(written.columns()).equals(table.columns().stream().map(c -> c.name()).toList());
+    if (count != expectedRows || !columnsRight) {
+      throw new StoreException(
+          "table %s was not written as it should be: %d rows where %d were expected"
+              .formatted(table.tableName(), count, expectedRows));
+    }
+    rowsWritten.put(table.tableName(), count);
+  }
+
+  private String folder(Table table) {
+    return snapshot.resolve(table.tableName()).toUri().toString();
+  }
+}

@@ -1,0 +1,121 @@
+package borecensus.night;
+
+import static org.apache.spark.sql.functions.col;
+import static org.apache.spark.sql.functions.lit;
+
+import borecensus.domain.Reason;
+import borecensus.statistics.FalseShareTable;
+import borecensus.tables.Table;
+import borecensus.worklist.WorkListEntry;
+import java.util.ArrayList;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Locale;
+import org.apache.spark.api.java.function.MapPartitionsFunction;
+import org.apache.spark.broadcast.Broadcast;
+import org.apache.spark.sql.Dataset;
+import org.apache.spark.sql.Encoders;
+import org.apache.spark.sql.Row;
+import org.apache.spark.sql.RowFactory;
+import org.apache.spark.sql.api.java.UDF1;
+import org.apache.spark.sql.expressions.UserDefinedFunction;
+import org.apache.spark.sql.functions;
+import org.apache.spark.sql.types.DataTypes;
+import org.apache.spark.sql.types.StructType;
+
+/** Marks and ranks: only what is marked is ever sorted. */
+final class WorkListStage {
+  private WorkListStage() {}
+
+  /** Screened engines with their q-values and marks. */
+  static Dataset<Row> marked(
+      Dataset<Row> screened, Broadcast<FalseShareTable> falseShares, double maxFalseShare) {
+    UserDefinedFunction qValue =
+        functions.udf(
+            (UDF1<Double, Double>) probability -> falseShares.value().qValue(probability),
+            DataTypes.DoubleType);
+    return screened
+        .withColumn("q_value", qValue.apply(col("fault_probability")))
+        .withColumn(
+            "marked",
+            col("q_value").leq(lit(maxFalseShare)).and(col("judgement").equalTo("judged")));
+  }
+
+  /** The marked engines in rank order, each with the deviations of its last test. */
+  static Dataset<Row> ranked(Dataset<Row> statuses) {
+    return statuses
+        .where(col("marked"))
+        .select(
+            col("vehicle_id"),
+            col("engine_id"),
+            col("family_id"),
+            col("priority"),
+            col("fault_probability"),
+            col("main_reason"),
+            col("suspect_cylinders"),
+            col("evidence"),
+            col("next_step"),
+            col("last_tested_on"),
+            col("site_id"),
+            col("deviation_pct"))
+        .coalesce(1)
+        .sortWithinPartitions(col("priority").desc(), col("vehicle_id"), col("engine_id"))
+        .mapPartitions(new NumberRows(), Encoders.row(rankedSchema()));
+  }
+
+  private static StructType rankedSchema() {
+    return TableSchemas.of(Table.WORK_LIST)
+        .add("deviation_pct", DataTypes.createArrayType(DataTypes.DoubleType));
+  }
+
+  private static final class NumberRows implements MapPartitionsFunction<Row, Row> {
+    @Override
+    public Iterator<Row> call(Iterator<Row> rows) {
+      return new Iterator<>() {
+        private int rank;
+
+        @Override
+        public boolean hasNext() {
+          return rows.hasNext();
+        }
+
+        @Override
+        public Row next() {
+          Row row = rows.next();
+          Object[] cells = new Object[row.size() + 1];
+          rank++;
+          cells[0] = rank;
+          for (int i = 0; i < row.size(); i++) {
+            cells[i + 1] = row.get(i);
+          }
+          return RowFactory.create(cells);
+        }
+      };
+    }
+  }
+
+  /** A ranked row as the work list's own value. */
+  static WorkListEntry toEntry(Row row) {
+    List<Integer> suspects = row.getList(row.fieldIndex("suspect_cylinders"));
+    String reason = row.getAs("main_reason");
+    return new WorkListEntry(
+        row.getAs("rank"),
+        row.getAs("vehicle_id"),
+        row.getAs("engine_id"),
+        row.getAs("family_id"),
+        row.getAs("priority"),
+        row.getAs("fault_probability"),
+        Reason.valueOf(reason.toUpperCase(Locale.ROOT)),
+        suspects,
+        row.getAs("evidence"),
+        row.getAs("next_step"),
+        row.getAs("last_tested_on"),
+        row.getAs("site_id"));
+  }
+
+  /** The deviations of a ranked row's last test, NaN where not read. */
+  static List<Double> deviationsPct(Row row) {
+    List<Double> deviations = row.getList(row.fieldIndex("deviation_pct"));
+    return new ArrayList<>(deviations);
+  }
+}
