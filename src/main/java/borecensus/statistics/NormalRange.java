@@ -1,6 +1,7 @@
 package borecensus.statistics;
 
 import borecensus.domain.Limits;
+import org.apache.commons.math3.analysis.UnivariateFunction;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
 /**
@@ -15,8 +16,9 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  *
  * which is integrated by the trapezoidal rule on a fixed grid; for such smooth, fast-decaying
  * functions its error falls exponentially, and at step 0.2 it is far below that of Q. Absolute
- * accuracy is better than 1e-8, and the upper tail keeps 7 digits up to w = 16, beyond which it is
- * below 1e-26.
+ * accuracy is better than 1e-8. The upper tail is summed as it stands above and keeps 7 digits up
+ * to w = 16, beyond which it is below 1e-26; the lower tail is summed from the second bracket alone
+ * and keeps 3 digits down to w = 0.01.
  *
  * <p>n runs from 2 to {@value Limits#MAX_CYLINDERS}; other n are refused with an {@link
  * IllegalArgumentException}. NaN gives NaN. All values are in units of the readings' standard
@@ -29,6 +31,7 @@ public final class NormalRange {
   /** The most readings that are provided for. */
   public static final int MAX_READINGS = Limits.MAX_CYLINDERS;
 
+  private static final double NARROWEST = 0.01;
   private static final double WIDEST = 16.0;
   private static final double SOLVER_ACCURACY = 1e-12;
   private static final int SOLVER_EVALUATIONS = 200;
@@ -45,7 +48,8 @@ public final class NormalRange {
    * @throws IllegalArgumentException if n is out of range
    */
   public static double cdf(double w, int n) {
-    return 1.0 - survival(w, n);
+    RangeGrid grid = grid(n);
+    return w <= 0.0 ? 0.0 : grid.cdf(w);
   }
 
   /**
@@ -58,7 +62,7 @@ public final class NormalRange {
    */
   public static double survival(double w, int n) {
     RangeGrid grid = grid(n);
-    return w <= 0.0 ? 1.0 : Math.min(1.0, grid.survival(w));
+    return w <= 0.0 ? 1.0 : grid.survival(w);
   }
 
   /**
@@ -83,30 +87,28 @@ public final class NormalRange {
     if (p == 1.0) {
       return Double.POSITIVE_INFINITY;
     }
-    double tail = 1.0 - p;
-    return new BrentSolver(SOLVER_ACCURACY)
-        .solve(SOLVER_EVALUATIONS, w -> survival(w, n) - tail, 0.0, WIDEST);
+    // The tail that is small is the one that has digits.
+    UnivariateFunction excess = p < 0.5 ? w -> p - cdf(w, n) : w -> survival(w, n) - (1.0 - p);
+    return new BrentSolver(SOLVER_ACCURACY).solve(SOLVER_EVALUATIONS, excess, 0.0, WIDEST);
   }
 
   /**
    * The standard normal deviate that is as unusual as a range: positive when it is wider than the
    * median range. This puts spreads of engines with different numbers of cylinders on one scale.
    *
-   * @param w the range in standard deviations, at most {@value #WIDEST}; a wider one counts as that
+   * @param w the range in standard deviations; below {@value #NARROWEST} it counts as that, above
+   *     {@value #WIDEST} as that, so that a score is always finite
    * @param n the number of readings
-   * @return the score z with P(Z &gt; z) = P(W &gt; w); minus infinity for w of 0 or less. Scores
-   *     below -5 are exact to the sign and order only, the lower tail being kept to 1e-9
+   * @return the score z with P(Z &gt; z) = P(W &gt; w)
    * @throws IllegalArgumentException if n is out of range
    */
   public static double normalScore(double w, int n) {
-    double tail = survival(Math.min(w, WIDEST), n);
+    double clamped = Math.min(Math.max(w, NARROWEST), WIDEST);
+    double tail = survival(clamped, n);
     if (Double.isNaN(tail)) {
       return Double.NaN;
     }
-    if (tail == 1.0) {
-      return Double.NEGATIVE_INFINITY;
-    }
-    return tail <= 0.5 ? NormalTail.inverse(tail) : -NormalTail.inverse(1.0 - tail);
+    return tail <= 0.5 ? NormalTail.inverse(tail) : -NormalTail.inverse(cdf(clamped, n));
   }
 
   /**

@@ -6,8 +6,8 @@ import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactor
 /**
  * For one n, everything in the integral of {@link NormalRange} that does not depend on w.
  *
- * <p>{@code Q^(n-1) - (Q - q)^(n-1)} is taken as {@code -Q^(n-1) expm1((n-1) log1p(-q/Q))}, which
- * keeps its digits when q is tiny.
+ * <p>With q = Q(x + w), {@code Q^(n-1) - (Q - q)^(n-1)} is taken as {@code -Q^(n-1) expm1((n-1)
+ * log1p(-q/Q))}, which keeps its digits when q is tiny.
  */
 final class RangeGrid {
   private static final double STEP = 0.2;
@@ -44,13 +44,27 @@ final class RangeGrid {
     return new RangeGrid(n - 1, tail, weight);
   }
 
+  /** The probability of a range above w; all digits in the upper tail. */
   double survival(double w) {
     double sum = 0.0;
     for (int k = 0; k < NODES; k++) {
-      double share = Math.min(1.0, NormalTail.probability(node(k) + w) / tail[k]);
-      sum -= weight[k] * Math.expm1(others * Math.log1p(-share));
+      sum -= weight[k] * Math.expm1(others * logShareWithin(k, w));
     }
-    return sum;
+    return Math.min(1.0, sum);
+  }
+
+  /** The probability of a range of at most w; all digits in the lower tail. */
+  double cdf(double w) {
+    double sum = 0.0;
+    for (int k = 0; k < NODES; k++) {
+      sum += weight[k] * Math.exp(others * logShareWithin(k, w));
+    }
+    return Math.min(1.0, sum);
+  }
+
+  /** log [Q(x) - Q(x + w)] / Q(x): of a reading above x, that it is also below x + w. */
+  private double logShareWithin(int k, double w) {
+    return Math.log1p(-Math.min(1.0, NormalTail.probability(node(k) + w) / tail[k]));
   }
 
   double mean() {

@@ -66,6 +66,28 @@ class NormalRangeTest {
     assertEquals(exact, NormalRange.survival(w, 2), 1e-8 * exact);
   }
 
+  /**
+   * Nearly equal readings: P(W &lt;= w) = n w^(n-1) times the integral of phi^n, which is n^(-1/2)
+   * (2 pi)^(-(n-1)/2), to order w^2. At w = 0.01 and n = 16 that is 1e-37.
+   */
+  @ParameterizedTest
+  @ValueSource(ints = {2, 4, 6, 12, 16})
+  void theLowerTailKeepsItsDigits(int n) {
+    double w = 0.01;
+    double leading = Math.sqrt(n) * Math.pow(w / Math.sqrt(2 * Math.PI), n - 1.0);
+
+    // w^2 is 1e-4, times a factor that grows with n.
+    assertEquals(leading, NormalRange.cdf(w, n), 1e-3 * leading);
+  }
+
+  @Test
+  void equalReadingsHaveAFiniteScore() {
+    for (int n = 2; n <= 16; n++) {
+      double score = NormalRange.normalScore(0, n);
+      assertTrue(score < -2 && score > -14, () -> "score " + score);
+    }
+  }
+
   @Property(seed = "1", tries = 300)
   void theQuantileUndoesTheProbability(
       @ForAll @DoubleRange(min = 0.01, max = 0.99) double p,
@@ -130,7 +152,7 @@ class NormalRangeTest {
     assertEquals(1.0, NormalRange.cdf(Double.POSITIVE_INFINITY, 4));
     assertEquals(0.0, NormalRange.quantile(0, 4));
     assertEquals(Double.POSITIVE_INFINITY, NormalRange.quantile(1, 4));
-    assertEquals(Double.NEGATIVE_INFINITY, NormalRange.normalScore(0, 4));
+    assertEquals(NormalRange.normalScore(0.01, 4), NormalRange.normalScore(0, 4));
   }
 
   @Test
