@@ -8,6 +8,7 @@ import java.io.OutputStreamWriter;
 import java.io.UncheckedIOException;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
+import java.util.Iterator;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -42,15 +43,15 @@ public final class SpreadsheetCsv {
    *
    * @throws IOException when {@code out} takes no more
    */
-  public static void write(List<String> header, List<List<String>> rows, OutputStream out)
+  public static void write(List<String> header, Iterator<List<String>> rows, OutputStream out)
       throws IOException {
     Writer writer = new OutputStreamWriter(out, StandardCharsets.UTF_8);
     writer.write(BYTE_ORDER_MARK);
     try {
       CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.CRLF).build(writer);
       csv.writeRecord(header);
-      for (List<String> row : rows) {
-        csv.writeRecord(row.stream().map(SpreadsheetCsv::neutral).toArray(String[]::new));
+      while (rows.hasNext()) {
+        csv.writeRecord(rows.next().stream().map(SpreadsheetCsv::neutral).toArray(String[]::new));
       }
       csv.flush();
       writer.flush();

@@ -2,8 +2,10 @@ package borecensus.worklist;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.util.Iterator;
 import java.util.List;
 import java.util.stream.Stream;
+import java.util.stream.StreamSupport;
 
 /** Writes the work list as a person opens it: in a spreadsheet. */
 public final class WorkListCsv {
@@ -14,13 +16,13 @@ public final class WorkListCsv {
    *
    * @throws IOException when {@code out} takes no more
    */
-  public static void write(List<WorkListEntry> entries, OutputStream out) throws IOException {
+  public static void write(Iterator<WorkListEntry> entries, OutputStream out) throws IOException {
     List<String> header = columns().map(WorkListColumn::code).toList();
-    List<List<String>> rows =
-        entries.stream()
-            .map(entry -> columns().map(column -> column.cellOf(entry)).toList())
-            .toList();
-    SpreadsheetCsv.write(header, rows, out);
+    Iterable<WorkListEntry> once = () -> entries;
+    Stream<List<String>> rows =
+        StreamSupport.stream(once.spliterator(), false)
+            .map(entry -> columns().map(column -> column.cellOf(entry)).toList());
+    SpreadsheetCsv.write(header, rows.iterator(), out);
   }
 
   private static Stream<WorkListColumn> columns() {

@@ -1,0 +1,59 @@
+package borecensus.command;
+
+import java.io.PrintStream;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.IExecutionExceptionHandler;
+import picocli.CommandLine.IParameterExceptionHandler;
+import picocli.CommandLine.ParameterException;
+
+/** All commands under one entry. */
+@Command(
+    name = "borecensus",
+    mixinStandardHelpOptions = true,
+    description = "Finds engines whose cranking compression falls outside what the fleet shows.",
+    subcommands = {NightlyCommand.class, QueryCommand.class, SimulateFleetCommand.class})
+public final class Main implements Runnable {
+
+  public static void main(String[] args) {
+    System.exit(run(args));
+  }
+
+  /** Runs one command and gives its exit status. */
+  static int run(String... args) {
+    return new CommandLine(new Main())
+        .setExpandAtFiles(false)
+        .setParameterExceptionHandler(wrongUse())
+        .setExecutionExceptionHandler(ourFault())
+        .execute(args);
+  }
+
+  @Override
+  public void run() {
+    CommandLine.usage(this, System.out);
+  }
+
+  private static IParameterExceptionHandler wrongUse() {
+    return (ParameterException wrong, String[] args) -> {
+      PrintStream err = System.err;
+      String name = wrong.getCommandLine().getCommandName();
+      err.println(name + ": " + wrong.getMessage() + " (see jobs/" + name + " --help)");
+      return ExitStatus.WRONG_USE;
+    };
+  }
+
+  /** One line for people; the trace only for those who ask for it. */
+  private static IExecutionExceptionHandler ourFault() {
+    return (failure, command, parsed) -> {
+      System.err.println(
+          command.getCommandName()
+              + ": a fault of ours: "
+              + failure
+              + " (set BORECENSUS_TRACE=1 for the trace)");
+      if (System.getenv("BORECENSUS_TRACE") != null) {
+        failure.printStackTrace();
+      }
+      return ExitStatus.OUR_FAULT;
+    };
+  }
+}

@@ -1,0 +1,66 @@
+package borecensus.night;
+
+import borecensus.norms.Priors;
+import borecensus.registers.RegisterFile;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.util.HexFormat;
+import java.util.List;
+
+/**
+ * What a night is made from, as digests: nights of equal inputs and settings have equal run ids,
+ * and publish equal tables.
+ *
+ * @param runId date and digest of everything below
+ * @param configDigest digest of settings and starting priors alone
+ */
+record NightIdentity(String runId, String configDigest) {
+  private static final int SHORT = 12;
+
+  static NightIdentity of(
+      NightSettings settings, FleetFiles files, List<LedgerStage.TakenIn> ledger) {
+    String config = configDigest(settings);
+    MessageDigest digest = FleetFiles.sha256();
+    add(digest, settings.asOf().toString());
+    add(digest, config);
+    add(digest, SoftwareVersion.get());
+    for (RegisterFile register : RegisterFile.values()) {
+      add(digest, registerDigest(files, register));
+    }
+    for (LedgerStage.TakenIn file : ledger) {
+      add(digest, file.sourceFile() + file.contentDigest());
+    }
+    String hex = HexFormat.of().formatHex(digest.digest()).substring(0, SHORT);
+    return new NightIdentity(settings.asOf() + "-" + hex, config);
+  }
+
+  private static String configDigest(NightSettings settings) {
+    MessageDigest digest = FleetFiles.sha256();
+    add(digest, "max_false_share=" + settings.maxFalseShare());
+    try (InputStream priors = Priors.class.getResourceAsStream(Priors.RESOURCE)) {
+      digest.update(priors.readAllBytes());
+    } catch (IOException impossible) {
+      throw new UncheckedIOException(impossible);
+    }
+    return HexFormat.of().formatHex(digest.digest()).substring(0, SHORT);
+  }
+
+  private static String registerDigest(FleetFiles files, RegisterFile register) {
+    try {
+      boolean there = Files.isRegularFile(Path.of(files.root()).resolve(register.fileName()));
+      return there ? files.contentDigest(register.fileName()) : "absent";
+    } catch (IOException unreadable) {
+      throw new UncheckedIOException(unreadable);
+    }
+  }
+
+  private static void add(MessageDigest digest, String text) {
+    digest.update(text.getBytes(StandardCharsets.UTF_8));
+    digest.update((byte) 0);
+  }
+}

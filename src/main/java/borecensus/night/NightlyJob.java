@@ -1,0 +1,199 @@
+package borecensus.night;
+
+import static org.apache.spark.sql.functions.col;
+
+import borecensus.domain.EngineHistory;
+import borecensus.night.LedgerStage.TakenIn;
+import borecensus.normalise.WarmProtocol;
+import borecensus.norms.FleetNorms;
+import borecensus.norms.NormEstimator;
+import borecensus.norms.Priors;
+import borecensus.publish.SnapshotManifest;
+import borecensus.publish.SnapshotStore;
+import borecensus.publish.StoreLock;
+import borecensus.registers.RegisterProblem;
+import borecensus.registers.Registers;
+import borecensus.statistics.FalseShareTable;
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.spark.broadcast.Broadcast;
+import org.apache.spark.sql.Dataset;
+import org.apache.spark.sql.Row;
+import org.apache.spark.sql.SparkSession;
+import org.apache.spark.storage.StorageLevel;
+
+/**
+ * One night: takes in what is new, settles the ledger, learns the norms, screens every engine, and
+ * publishes a snapshot. The methods stand in the order in which they run.
+ */
+public final class NightlyJob {
+  private static final int ROWS_PER_PARTITION = 50_000;
+
+  private final NightSettings settings;
+  private final NightProgress progress;
+  private final FleetFiles files;
+  private final Registers registers;
+  private final List<RegisterProblem> problems;
+  private final SnapshotStore store;
+
+  /**
+   * Opens the fleet folder and its registers; Spark is not started yet.
+   *
+   * @throws borecensus.registers.FleetInputException when they cannot be used
+   */
+  public NightlyJob(NightSettings settings, NightProgress progress) {
+    this.settings = settings;
+    this.progress = progress;
+    files = FleetFiles.at(settings.fleet());
+    Registers.Loaded loaded = Registers.load(files);
+    registers = loaded.registers();
+    problems = loaded.problems();
+    store = new SnapshotStore(settings.store().toAbsolutePath().normalize());
+  }
+
+  /**
+   * Runs the night and publishes its snapshot.
+   *
+   * @throws borecensus.publish.StoreBusyException when another run holds the store
+   */
+  public NightResult run() {
+    try (StoreLock lock = StoreLock.take(store.root())) {
+      store.clearDebris();
+      List<String> before = LedgerStage.batches(store.current());
+      long sequence = store.nextSequence();
+      progress.begins("session");
+      SparkSession spark = SparkSessions.open(settings.sparkConf());
+      try {
+        progress.ends("Spark " + spark.version());
+        return new Night(spark, before, sequence).run();
+      } finally {
+        spark.stop();
+      }
+    }
+  }
+
+  /** What one night holds while it runs. */
+  private final class Night {
+    private final SparkSession spark;
+    private final List<String> batches;
+    private final long sequence;
+    private Dataset<Row> ledger;
+    private List<TakenIn> takenIn;
+    private long rowsNew;
+
+    Night(SparkSession spark, List<String> before, long sequence) {
+      this.spark = spark;
+      this.batches = new ArrayList<>(before);
+      this.sequence = sequence;
+    }
+
+    NightResult run() {
+      takeIn();
+      Dataset<Row> register = RegisterStage.read(spark, files).cache();
+      Dataset<Row> settled = settle(register);
+      Dataset<Row> histories = settled.where(col("kind").equalTo(HistoryField.Kind.HISTORY.name()));
+      Broadcast<NightModel> model = broadcast(learn(histories), NightModel.class);
+      Dataset<Row> screened = screen(histories, model);
+      return publish(register, settled, screened, model);
+    }
+
+    private void takeIn() {
+      progress.begins("intake");
+      List<TakenIn> known = LedgerStage.files(LedgerStage.read(spark, store, batches));
+      String batch = "%08d".formatted(sequence);
+      IntakeStage.read(spark, files, LedgerStage.digests(known), sequence << 32)
+          .write()
+          .parquet(store.batchFolder(batch).toUri().toString());
+      List<TakenIn> fresh = LedgerStage.files(LedgerStage.read(spark, store, List.of(batch)));
+      if (!fresh.isEmpty()) {
+        batches.add(batch);
+      }
+      ledger = LedgerStage.read(spark, store, batches);
+      takenIn = LedgerStage.files(ledger);
+      rowsNew = fresh.stream().mapToLong(TakenIn::records).sum();
+      progress.ends("%,d new rows in %,d new files".formatted(rowsNew, fresh.size()));
+    }
+
+    private Dataset<Row> settle(Dataset<Row> register) {
+      progress.begins("ledger");
+      long rows = takenIn.stream().mapToLong(TakenIn::records).sum();
+      int partitions = (int) Math.max(2, rows / ROWS_PER_PARTITION);
+      spark.conf().set("spark.sql.shuffle.partitions", String.valueOf(partitions));
+      Dataset<Row> tests = ledger.where(col("kind").equalTo(LedgerKind.TEST.code()));
+      Dataset<Row> vehicles =
+          register.where(col("kind").equalTo(RegisterField.Kind.VEHICLE.name()));
+      Dataset<Row> vehiclesAndRepairs =
+          register.where(col("kind").notEqual(RegisterField.Kind.PROBLEM.name()));
+      Dataset<Row> lost = ClashStage.lost(tests, vehicles).cache();
+      Dataset<Row> settled =
+          SettleStage.settle(
+                  tests,
+                  vehiclesAndRepairs,
+                  lost,
+                  broadcast(registers, Registers.class),
+                  settings.asOf())
+              .persist(StorageLevel.MEMORY_AND_DISK());
+      progress.ends("%,d rows of %,d files".formatted(rows, takenIn.size()));
+      return settled;
+    }
+
+    private NightModel learn(Dataset<Row> histories) {
+      progress.begins("norms");
+      List<EngineHistory> sample = SampleStage.sample(histories, registers.families().size());
+      WarmProtocol warm = WarmProtocol.learn(sample);
+      FleetNorms norms =
+          NormEstimator.estimate(
+              sample.stream().map(warm::apply).toList(),
+              registers.families(),
+              registers.gauges(),
+              Priors.load());
+      progress.ends(
+          "%,d families and %,d gauges from %,d engines"
+              .formatted(norms.families().size(), norms.gauges().size(), sample.size()));
+      return new NightModel(warm, norms);
+    }
+
+    private Dataset<Row> screen(Dataset<Row> histories, Broadcast<NightModel> model) {
+      progress.begins("screening");
+      Dataset<Row> screened =
+          ScreeningStage.screen(histories, model).persist(StorageLevel.MEMORY_AND_DISK());
+      FalseShareTable falseShares = ScreeningStage.falseShares(screened);
+      Dataset<Row> marked =
+          WorkListStage.marked(
+              screened, broadcast(falseShares, FalseShareTable.class), settings.maxFalseShare());
+      progress.ends("%,d engines in service".formatted(screened.count()));
+      return marked;
+    }
+
+    private NightResult publish(
+        Dataset<Row> register,
+        Dataset<Row> settled,
+        Dataset<Row> statuses,
+        Broadcast<NightModel> model) {
+      progress.begins("publish");
+      NightIdentity identity = NightIdentity.of(settings, files, takenIn);
+      String snapshotId = store.freshSnapshotId(identity.runId());
+      SnapshotTables tables =
+          new SnapshotTables(spark, store.snapshotFolder(snapshotId), settings, identity);
+      NightResult result =
+          tables.write(
+              new SnapshotTables.Sources(
+                  ledger, takenIn, register, settled, statuses, model, problems, rowsNew));
+      store.publish(
+          new SnapshotManifest(
+              snapshotId,
+              identity.runId(),
+              sequence,
+              settings.asOf().toString(),
+              batches,
+              tables.rowsWritten()));
+      store.retain(settings.keepSnapshots());
+      progress.ends("snapshot " + snapshotId);
+      return result;
+    }
+
+    private <T> Broadcast<T> broadcast(T value, Class<T> type) {
+      return spark.sparkContext().broadcast(value, scala.reflect.ClassTag$.MODULE$.apply(type));
+    }
+  }
+}

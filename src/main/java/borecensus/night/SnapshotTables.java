@@ -1,0 +1,229 @@
+package borecensus.night;
+
+import static org.apache.spark.sql.functions.col;
+import static org.apache.spark.sql.functions.count;
+import static org.apache.spark.sql.functions.expr;
+import static org.apache.spark.sql.functions.lit;
+import static org.apache.spark.sql.functions.sum;
+import static org.apache.spark.sql.functions.when;
+
+import borecensus.night.LedgerStage.TakenIn;
+import borecensus.norms.FamilyNormRow;
+import borecensus.norms.FamilyNormTable;
+import borecensus.norms.FleetNorms;
+import borecensus.registers.RegisterProblem;
+import borecensus.report.ReportData;
+import borecensus.tables.Table;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.apache.spark.broadcast.Broadcast;
+import org.apache.spark.sql.Dataset;
+import org.apache.spark.sql.Row;
+import org.apache.spark.sql.SparkSession;
+
+/** Writes everything that a snapshot holds but for its manifest. */
+final class SnapshotTables {
+  private static final int MOST_NOTES_SHOWN = 5;
+
+  /**
+   * What the stages have computed.
+   *
+   * @param ledger all ledger rows
+   * @param takenIn the files behind them
+   * @param register vehicles, repairs and the problems met in both
+   * @param settled histories and records that do not stand
+   * @param statuses screened engines with q-values and marks
+   * @param problems what was wrong in the small registers
+   * @param rowsNew records read for the first time this night
+   */
+  record Sources(
+      Dataset<Row> ledger,
+      List<TakenIn> takenIn,
+      Dataset<Row> register,
+      Dataset<Row> settled,
+      Dataset<Row> statuses,
+      Broadcast<NightModel> model,
+      List<RegisterProblem> problems,
+      long rowsNew) {
+
+    Dataset<Row> histories() {
+      return settled.where(col("kind").equalTo(HistoryField.Kind.HISTORY.name()));
+    }
+  }
+
+  private final Path snapshot;
+  private final NightSettings settings;
+  private final NightIdentity identity;
+  private final SparkSession spark;
+  private final TableWriter writer;
+
+  SnapshotTables(
+      SparkSession spark, Path snapshot, NightSettings settings, NightIdentity identity) {
+    this.snapshot = snapshot;
+    this.settings = settings;
+    this.identity = identity;
+    this.spark = spark;
+    this.writer = new TableWriter(spark, snapshot);
+  }
+
+  /** Rows of each table written. */
+  Map<String, Long> rowsWritten() {
+    return writer.rowsWritten();
+  }
+
+  NightResult write(Sources sources) {
+    Dataset<Row> rejected =
+        RejectionStage.inNewestFiles(sources.ledger(), sources.settled()).cache();
+    Map<String, Long> byCode = byCode(rejected);
+    RowCounts rows = rowCounts(sources, byCode.values().stream().mapToLong(n -> n).sum());
+    writer.write(Table.REJECTED_ROWS, rejected, rows.rejected());
+    writeReadings(sources);
+    FleetNorms norms = sources.model().value().norms();
+    List<FamilyNormRow> grid = FamilyNormTable.of(norms);
+    writer.write(Table.FAMILY_NORMS, NormRows.families(norms, grid));
+    writer.write(Table.GAUGE_OFFSETS, NormRows.gauges(norms));
+    List<RegisterProblem> notes = writeNotes(sources);
+    Row engines =
+        sources
+            .statuses()
+            .agg(count(lit(1)), sum(when(col("marked"), 1).otherwise(0)).cast("long"))
+            .first();
+    long inService = engines.getLong(0);
+    long marked = inService == 0 ? 0 : engines.getLong(1);
+    writer.write(Table.ENGINE_STATUS, sources.statuses(), inService);
+    writeSummary(rows, inService, marked);
+    writeWorkList(sources, marked, rows, inService, grid, byCode);
+    return new NightResult(
+        snapshot, sources.rowsNew(), rows, inService, marked, byCode, shown(notes));
+  }
+
+  private static Map<String, Long> byCode(Dataset<Row> rejected) {
+    Map<String, Long> byCode = new TreeMap<>();
+    for (Row row : rejected.groupBy("code").count().collectAsList()) {
+      byCode.put(row.getString(0), row.getLong(1));
+    }
+    return byCode;
+  }
+
+  /** Counts every kind of record by itself, so that a lost one is noticed. */
+  private static RowCounts rowCounts(Sources sources, long rejected) {
+    long read = sources.takenIn().stream().mapToLong(TakenIn::records).sum();
+    Map<String, Long> ledgerKinds = kinds(sources.ledger());
+    Map<String, Long> settledKinds = kinds(sources.settled());
+    long refused =
+        ledgerKinds.getOrDefault(LedgerKind.REFUSED.code(), 0L)
+            + settledKinds.getOrDefault(HistoryField.Kind.REFUSED.name(), 0L);
+    long superseded =
+        ledgerKinds.getOrDefault(LedgerKind.REPEATED.code(), 0L)
+            + settledKinds.getOrDefault(HistoryField.Kind.SUPERSEDED.name(), 0L)
+            + (refused - rejected);
+    Row accepted = sources.histories().agg(sum("records")).first();
+    return new RowCounts(
+        read, accepted.isNullAt(0) ? 0 : accepted.getLong(0), rejected, superseded);
+  }
+
+  private static Map<String, Long> kinds(Dataset<Row> rows) {
+    Map<String, Long> kinds = new TreeMap<>();
+    for (Row row : rows.groupBy("kind").count().collectAsList()) {
+      kinds.put(row.getString(0), row.getLong(1));
+    }
+    return kinds;
+  }
+
+  private void writeReadings(Sources sources) {
+    // One row per cylinder of each dry test: the arrays have the family's number of cylinders.
+    Row rows =
+        sources
+            .histories()
+            .agg(
+                sum(
+                    expr(
+                        "aggregate(tests, 0L, (n, t) ->"
+                            + " n + IF(t.sheet_kind = 'dry', size(t.gauge_kpa), 0))")))
+            .first();
+    writer.write(
+        Table.CYLINDER_READINGS,
+        ReadingsStage.readings(sources.histories(), sources.model()),
+        rows.isNullAt(0) ? 0 : rows.getLong(0));
+  }
+
+  private List<RegisterProblem> writeNotes(Sources sources) {
+    List<RegisterProblem> notes = new ArrayList<>(sources.problems());
+    for (TakenIn file : sources.takenIn()) {
+      for (String column : file.unknownColumns()) {
+        notes.add(
+            new RegisterProblem(
+                file.sourceFile(), 0, column, "", "the column is ignored: it is not one of ours"));
+      }
+    }
+    Dataset<Row> met =
+        sources
+            .register()
+            .where(col("kind").equalTo(RegisterField.Kind.PROBLEM.name()))
+            .select("file", "row_number", "column", "value", "message");
+    Dataset<Row> all =
+        spark
+            .createDataFrame(NormRows.registerNotes(notes), TableSchemas.of(Table.REGISTER_NOTES))
+            .unionAll(met)
+            .distinct();
+    writer.write(Table.REGISTER_NOTES, all, all.count());
+    return notes;
+  }
+
+  private void writeSummary(RowCounts rows, long engines, long marked) {
+    writer.write(
+        Table.RUN_SUMMARY,
+        List.of(
+            TableSchemas.row(
+                identity.runId(),
+                settings.asOf(),
+                rows.read(),
+                rows.accepted(),
+                rows.rejected(),
+                rows.superseded(),
+                engines,
+                marked,
+                SoftwareVersion.get(),
+                identity.configDigest())));
+  }
+
+  private void writeWorkList(
+      Sources sources,
+      long marked,
+      RowCounts rows,
+      long engines,
+      List<FamilyNormRow> grid,
+      Map<String, Long> byCode) {
+    Dataset<Row> ranked = WorkListStage.ranked(sources.statuses()).cache();
+    writer.write(Table.WORK_LIST, ranked, marked);
+    ReportStage.writeWorkList(ranked, snapshot);
+    FleetNorms norms = sources.model().value().norms();
+    ReportStage.writeReport(
+        new ReportData(
+            settings.asOf(),
+            identity.runId(),
+            SoftwareVersion.get(),
+            new ReportData.Counts(engines, rows.accepted(), marked, rows.rejected()),
+            ReportStage.firstMarked(ranked),
+            ReportStage.families(norms, grid),
+            ReportStage.gauges(norms),
+            ReportStage.rejected(byCode)),
+        snapshot);
+  }
+
+  private static List<String> shown(List<RegisterProblem> notes) {
+    List<String> lines = new ArrayList<>();
+    for (RegisterProblem note : notes.subList(0, Math.min(MOST_NOTES_SHOWN, notes.size()))) {
+      String row = note.rowNumber() > 0 ? ", row " + note.rowNumber() : "";
+      String value = note.value().isEmpty() ? note.column() : note.column() + " " + note.value();
+      lines.add(note.file() + row + ", " + value + ": " + note.message());
+    }
+    if (notes.size() > MOST_NOTES_SHOWN) {
+      lines.add("%,d more in table register_notes".formatted(notes.size() - MOST_NOTES_SHOWN));
+    }
+    return lines;
+  }
+}
