@@ -51,7 +51,7 @@ public record DepotPlan(
   }
 
   public DepotPlan {
-    formsByYear = formsByYear == null ? Map.of() : Map.copyOf(formsByYear);
+    formsByYear = Given.map(formsByYear);
   }
 
   /** The form of this depot's file for a year. */

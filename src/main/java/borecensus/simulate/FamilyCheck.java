@@ -22,6 +22,8 @@ final class FamilyCheck {
     problems.require(family.protocol() != null, place, "protocol is missing");
     if (family.wear() != null) {
       checkWear(family.wear(), place, problems);
+    }
+    if (family.wear() != null && family.fuel() != null) {
       checkGauges(family, scenario, problems);
     }
     if (family.protocol() != null) {

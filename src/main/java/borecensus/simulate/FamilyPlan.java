@@ -49,7 +49,7 @@ public record FamilyPlan(
   public record Protocol(int strokes, double engineTempC, double crankingRpm) {}
 
   public FamilyPlan {
-    positionPct = positionPct == null ? List.of() : List.copyOf(positionPct);
+    positionPct = Given.list(positionPct);
     banks = banks == null ? "" : banks;
     firingOrder = firingOrder == null ? "" : firingOrder;
   }

@@ -40,6 +40,6 @@ public record FaultRates(double share, double curedShare, List<Kind> kinds) {
   }
 
   public FaultRates {
-    kinds = kinds == null ? List.of() : List.copyOf(kinds);
+    kinds = Given.list(kinds);
   }
 }

@@ -27,7 +27,7 @@ public record GaugePlan(
   private static final double HEADROOM = 1.2;
 
   public GaugePlan {
-    fuels = fuels == null ? List.of() : List.copyOf(fuels);
+    fuels = Given.list(fuels);
   }
 
   /** Whether this gauge can test engines of the family. */

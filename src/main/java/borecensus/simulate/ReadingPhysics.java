@@ -41,7 +41,8 @@ record ReadingPhysics(Scenario.ReadingModel model, Map<String, Double> gaugeOffs
   private double protocolLog(FamilyPlan.Protocol protocol, SimulatedTest.Conditions conditions) {
     double warmerC = conditions.engineTempC() - protocol.engineTempC();
     double fasterRpm = conditions.crankingRpm() - protocol.crankingRpm();
-    return (model.temperaturePctPerC() * warmerC + model.rpmPctPer100() * fasterRpm / 100) / 100;
+    return (model.temperaturePctPerC() * warmerC + model.rpmPctPerHundred() * fasterRpm / 100)
+        / 100;
   }
 
   /** True pressure in the gauge, in kPa; 0 for a dead cylinder. */

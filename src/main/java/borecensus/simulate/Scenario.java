@@ -33,11 +33,11 @@ public record Scenario(
     Map<String, Integer> dirtyRows) {
 
   public Scenario {
-    depots = depots == null ? List.of() : List.copyOf(depots);
-    families = families == null ? List.of() : List.copyOf(families);
-    gauges = gauges == null ? List.of() : List.copyOf(gauges);
-    measurementFaults = measurementFaults == null ? List.of() : List.copyOf(measurementFaults);
-    dirtyRows = dirtyRows == null ? Map.of() : Map.copyOf(dirtyRows);
+    depots = Given.list(depots);
+    families = Given.list(families);
+    gauges = Given.list(gauges);
+    measurementFaults = Given.list(measurementFaults);
+    dirtyRows = Given.map(dirtyRows);
   }
 
   /**
@@ -78,7 +78,7 @@ public record Scenario(
    * @param weatherSdPct ambient pressure from day to day
    * @param weatherCapPct the most that weather moves it
    * @param temperaturePctPerC effect of each degree from the protocol's engine temperature
-   * @param rpmPctPer100 effect of each 100 rpm from the protocol's cranking speed
+   * @param rpmPctPerHundred effect of each 100 rpm from the protocol's cranking speed
    * @param useSdPct vehicles of a family against each other in use per year
    */
   public record ReadingModel(
@@ -91,7 +91,7 @@ public record Scenario(
       double weatherSdPct,
       double weatherCapPct,
       double temperaturePctPerC,
-      double rpmPctPer100,
+      double rpmPctPerHundred,
       double useSdPct) {}
 
   /** How often a way to spoil a whole test occurs, as a share of the dry tests. */

@@ -20,9 +20,7 @@ final class ScenarioCheck {
     checkHabits(scenario.habits(), problems);
     checkReading(scenario.reading(), problems);
     checkFaults(scenario.faults(), problems);
-    scenario
-        .measurementFaults()
-        .forEach(rate -> problems.share(rate.share(), "measurement_faults " + rate.kind()));
+    scenario.measurementFaults().forEach(rate -> checkRate(rate, problems));
     checkDirtyRows(scenario.dirtyRows(), problems);
     return problems.list();
   }
@@ -80,6 +78,11 @@ final class ScenarioCheck {
         scenario.depots().stream().anyMatch(depot -> depot.siteId().equals(gauge.siteId())),
         place,
         "site_id '" + gauge.siteId() + "' is not a depot");
+  }
+
+  private static void checkRate(Scenario.MeasurementFaultRate rate, Problems problems) {
+    problems.require(rate.kind() != null, "measurement_faults", "kind is missing");
+    problems.share(rate.share(), "measurement_faults " + rate.kind());
   }
 
   private static void checkHabits(Scenario.Habits habits, Problems problems) {

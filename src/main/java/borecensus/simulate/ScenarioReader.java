@@ -3,6 +3,7 @@ package borecensus.simulate;
 import com.fasterxml.jackson.core.JacksonException;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.databind.DeserializationContext;
+import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonDeserializer;
 import com.fasterxml.jackson.databind.MapperFeature;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
@@ -70,6 +71,7 @@ public final class ScenarioReader {
         .addModule(new JavaTimeModule())
         .propertyNamingStrategy(PropertyNamingStrategies.SNAKE_CASE)
         .enable(MapperFeature.ACCEPT_CASE_INSENSITIVE_ENUMS)
+        .enable(DeserializationFeature.FAIL_ON_NUMBERS_FOR_ENUMS)
         .addHandler(collector)
         .build();
   }

@@ -2,8 +2,8 @@ package borecensus.simulate;
 
 /** What a family's wear is counted in. */
 public enum UsageMeter {
-  DISTANCE(100_000, 25_000, 16),
-  HOURS(10_000, 1_000, 20);
+  DISTANCE(100_000, 25_000, 32),
+  HOURS(10_000, 1_000, 24);
 
   private final double span;
   private final double gridStep;
