@@ -4,6 +4,9 @@ import borecensus.domain.Limits;
 
 /** What must hold for one family of a scenario. */
 final class FamilyCheck {
+  /** A family of this size still fits into memory with all its tests. */
+  private static final int MOST_VEHICLES = 50_000;
+
   private FamilyCheck() {}
 
   static void check(FamilyPlan family, Scenario scenario, Problems problems) {
@@ -14,7 +17,10 @@ final class FamilyCheck {
         "family_id must be capital letters, digits, _ and -");
     problems.require(family.fuel() != null, place, "fuel is missing");
     problems.require(family.meter() != null, place, "meter is missing");
-    problems.positive(family.vehicles(), place + " vehicles");
+    problems.require(
+        family.vehicles() >= 1 && family.vehicles() <= MOST_VEHICLES,
+        place,
+        "vehicles must be from 1 to " + MOST_VEHICLES + ", not " + family.vehicles());
     problems.positive(family.usePerYear(), place + " use_per_year");
     checkLayout(family, place, problems);
     problems.require(family.limits() != null, place, "limits are missing; {} for none");

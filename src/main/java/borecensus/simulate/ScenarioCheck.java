@@ -4,6 +4,7 @@ import borecensus.domain.RowCode;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 
 /** What must hold before a scenario can be simulated. */
@@ -75,7 +76,8 @@ final class ScenarioCheck {
         "full_scale must be more than ten steps, not " + gauge.fullScale());
     problems.require(!gauge.fuels().isEmpty(), place, "fuels are missing");
     problems.require(
-        scenario.depots().stream().anyMatch(depot -> depot.siteId().equals(gauge.siteId())),
+        scenario.depots().stream()
+            .anyMatch(depot -> Objects.equals(depot.siteId(), gauge.siteId())),
         place,
         "site_id '" + gauge.siteId() + "' is not a depot");
   }
