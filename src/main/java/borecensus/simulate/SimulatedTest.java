@@ -47,4 +47,75 @@ record SimulatedTest(
     readings = List.copyOf(readings);
     firstStrokes = List.copyOf(firstStrokes);
   }
+
+  SimulatedTest withReadings(List<Double> last, List<Double> first) {
+    return new SimulatedTest(
+        testId,
+        vehicle,
+        engine,
+        at,
+        depot,
+        gauge,
+        kind,
+        measurementFault,
+        conditions,
+        last,
+        first,
+        serialOnSheet,
+        remark);
+  }
+
+  /** The same test with nothing wrong in the way it was made. */
+  SimulatedTest sound() {
+    return new SimulatedTest(
+        testId,
+        vehicle,
+        engine,
+        at,
+        depot,
+        gauge,
+        kind,
+        MeasurementFault.NONE,
+        conditions,
+        readings,
+        firstStrokes,
+        serialOnSheet,
+        remark);
+  }
+
+  /** An earlier sheet under this date and odometer: its depot, gauge, conditions and numbers. */
+  SimulatedTest copying(SimulatedTest before) {
+    return new SimulatedTest(
+        testId,
+        vehicle,
+        engine,
+        at,
+        before.depot,
+        before.gauge,
+        kind,
+        measurementFault,
+        before.conditions,
+        before.readings,
+        before.firstStrokes,
+        serialOnSheet,
+        remark);
+  }
+
+  /** The wet test that follows this dry one, still without readings. */
+  SimulatedTest repeatedWet(int minutesLater) {
+    return new SimulatedTest(
+        testId + "W",
+        vehicle,
+        engine,
+        at.plusMinutes(minutesLater),
+        depot,
+        gauge,
+        SheetKind.WET,
+        MeasurementFault.NONE,
+        conditions,
+        List.of(),
+        List.of(),
+        serialOnSheet,
+        -1);
+  }
 }
