@@ -7,6 +7,7 @@ import borecensus.simulate.ScenarioReader;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.charset.MalformedInputException;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
@@ -82,6 +83,9 @@ public final class SimulateFleetCommand implements Callable<Integer> {
   private static String reason(IOException e) {
     if (e instanceof NoSuchFileException) {
       return "there is no such file";
+    }
+    if (e instanceof AccessDeniedException) {
+      return "access to " + e.getMessage() + " is denied";
     }
     return e instanceof MalformedInputException ? "it is not UTF-8 text" : e.getMessage();
   }
