@@ -41,7 +41,7 @@ public final class NightlyCommand implements Callable<Integer> {
   private static final Path SAMPLE_STORE = Path.of("target", "demo-store");
 
   /** The sample fleet ends here; a fixed date keeps its night the same for ever. */
-  private static final LocalDate SAMPLE_AS_OF = LocalDate.of(2026, 10, 31);
+  private static final LocalDate SAMPLE_AS_OF = LocalDate.of(2026, 3, 31);
 
   @Option(names = "--fleet", paramLabel = "DIR", description = "The fleet folder.")
   private Path fleet;

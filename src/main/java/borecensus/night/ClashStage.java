@@ -7,13 +7,17 @@ import static org.apache.spark.sql.functions.min;
 import borecensus.ledger.LedgerSheet;
 import borecensus.ledger.TestIdentity;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Iterator;
 import java.util.List;
 import org.apache.spark.api.java.function.FlatMapGroupsFunction;
 import org.apache.spark.api.java.function.MapFunction;
+import org.apache.spark.sql.Column;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Encoders;
 import org.apache.spark.sql.Row;
+import org.apache.spark.sql.functions;
+import org.apache.spark.sql.types.StructType;
 
 /**
  * One test_id on sheets of different vehicles. Settling looks at one vehicle at a time, so this
@@ -36,12 +40,18 @@ final class ClashStage {
             .where(col("first_vehicle").notEqual(col("last_vehicle")))
             .select("test_id");
     return tests
-        .join(shared, tests.col("test_id").equalTo(shared.col("test_id")), "leftsemi")
-        .join(vehicles, tests.col("vehicle_id").equalTo(vehicles.col("vehicle_id")), "leftsemi")
+        .join(shared, new String[] {"test_id"}, "leftsemi")
+        .join(vehicles, new String[] {"vehicle_id"}, "leftsemi")
+        .select(columns(LedgerField.schema()))
         .groupByKey(
             (MapFunction<Row, String>) row -> row.getString(LedgerField.TEST_ID.ordinal()),
             Encoders.STRING())
         .flatMapGroups(new Resolve(), Encoders.row(HistoryField.schema()));
+  }
+
+  /** A join by name brings its columns to the front; rows are read by place. */
+  private static Column[] columns(StructType schema) {
+    return Arrays.stream(schema.fieldNames()).map(functions::col).toArray(Column[]::new);
   }
 
   private static final class Resolve implements FlatMapGroupsFunction<String, Row, Row> {

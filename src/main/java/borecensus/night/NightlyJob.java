@@ -57,7 +57,8 @@ public final class NightlyJob {
    * @throws borecensus.publish.StoreBusyException when another run holds the store
    */
   public NightResult run() {
-    try (StoreLock lock = StoreLock.take(store.root())) {
+    StoreLock lock = StoreLock.take(store.root());
+    try {
       store.clearDebris();
       List<String> before = LedgerStage.batches(store.current());
       long sequence = store.nextSequence();
@@ -69,6 +70,8 @@ public final class NightlyJob {
       } finally {
         spark.stop();
       }
+    } finally {
+      lock.close();
     }
   }
 

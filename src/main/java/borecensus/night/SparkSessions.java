@@ -38,6 +38,8 @@ final class SparkSessions {
         Map.entry("spark.ui.enabled", "false"),
         Map.entry("spark.ui.showConsoleProgress", "false"),
         Map.entry("spark.sql.session.timeZone", "UTC"),
+        Map.entry("spark.sql.datetime.java8API.enabled", "true"),
+        Map.entry("spark.sql.debug.maxToStringFields", "1000"),
         Map.entry("spark.sql.catalogImplementation", "in-memory"),
         Map.entry("spark.sql.parquet.compression.codec", "zstd"),
         Map.entry("spark.sql.codegen.cache.maxEntries", "1000"),

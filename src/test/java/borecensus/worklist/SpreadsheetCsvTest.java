@@ -19,7 +19,7 @@ class SpreadsheetCsvTest {
 
   private static byte[] written(List<String> header, List<List<String>> rows) throws IOException {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
-    SpreadsheetCsv.write(header, rows, out);
+    SpreadsheetCsv.write(header, rows.iterator(), out);
     return out.toByteArray();
   }
 
@@ -89,7 +89,7 @@ class SpreadsheetCsvTest {
   @Test
   void theWorkListReadsBackWithTheColumnsOfTheContract() throws IOException {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
-    WorkListCsv.write(List.of(Entries.entry("=V,1", "E-1", 12.5)), out);
+    WorkListCsv.write(List.of(Entries.entry("=V,1", "E-1", 12.5)).iterator(), out);
 
     List<List<String>> rows =
         CsvReader.builder().ofCsvRecord(out.toString(StandardCharsets.UTF_8).substring(1)).stream()
