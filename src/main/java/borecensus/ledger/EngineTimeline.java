@@ -112,13 +112,20 @@ final class EngineTimeline {
     }
   }
 
-  /** The first serial that a sheet of the stretch names, else the one stated for it. */
+  /**
+   * The engine of sheets that name none, before the first one that does. It is the engine first
+   * named, unless the register knows another serial for the stretch that no later sheet bears: then
+   * the vehicle came with that one, and the sheet that names a new serial shows a change.
+   */
   private static String firstSerial(Stretch stretch, String stated, Set<String> earlierSerials) {
-    return stretch.rows.stream()
-        .map(SheetRow::engineSerial)
-        .filter(serial -> !serial.isEmpty() && !earlierSerials.contains(serial))
-        .findFirst()
-        .orElse(stated);
+    List<String> named =
+        stretch.rows.stream()
+            .map(SheetRow::engineSerial)
+            .filter(serial -> !serial.isEmpty() && !earlierSerials.contains(serial))
+            .toList();
+    return named.isEmpty() || (!stated.isEmpty() && !named.contains(stated))
+        ? stated
+        : named.get(0);
   }
 
   private Engine engine(String serial, int stretchIndex) {

@@ -1,0 +1,64 @@
+# Sourced by every command under jobs/: builds on first use, then starts Java on the built tree.
+# Nothing here writes to standard output, which belongs to the commands' results.
+set -eu
+
+home=$(CDPATH= cd -- "$(dirname -- "$0")/.." && pwd)
+jar="$home/target/borecensus.jar"
+jars="$home/target/jars"
+
+fail() {
+  printf '%s\n' "$1" >&2
+  exit 1
+}
+
+java_command() {
+  if [ -n "${JAVA_HOME:-}" ] && [ -x "$JAVA_HOME/bin/java" ]; then
+    printf '%s\n' "$JAVA_HOME/bin/java"
+  else
+    command -v java || fail "a Java development kit, 17 or newer, is needed: java was not found"
+  fi
+}
+
+stale() {
+  [ ! -f "$jar" ] || [ ! -d "$jars" ] ||
+    [ -n "$(find "$home/pom.xml" "$home/src/main" "$home/seeds" -newer "$jar" -print 2>/dev/null | head -n 1)" ]
+}
+
+build_if_needed() {
+  stale || return 0
+  command -v mvn >/dev/null || fail "Apache Maven is needed for the first build: mvn was not found"
+  printf 'Building on first use (a few minutes when libraries must be fetched) ...\n' >&2
+  log=$(mktemp)
+  # Two commands at once must not build into one folder.
+  if command -v flock >/dev/null; then
+    (cd "$home" && mkdir -p target && flock target/.build-lock mvn -B -q -ntp -DskipTests package) >"$log" 2>&1 ||
+      { cat "$log" >&2; rm -f "$log"; fail "the build failed"; }
+  else
+    (cd "$home" && mvn -B -q -ntp -DskipTests package) >"$log" 2>&1 ||
+      { cat "$log" >&2; rm -f "$log"; fail "the build failed"; }
+  fi
+  rm -f "$log"
+}
+
+# Spark on Java 17 and newer reaches into these packages of the platform (pom.xml has the same list).
+opens() {
+  for package in java.lang java.lang.invoke java.io java.net java.nio java.util \
+    java.util.concurrent java.util.concurrent.atomic sun.nio.ch sun.nio.cs sun.security.action \
+    sun.util.calendar; do
+    printf -- '--add-opens=java.base/%s=ALL-UNNAMED ' "$package"
+  done
+}
+
+# run COMMAND [ARG ...]: starts one command of the built tree in this process's place.
+run() {
+  build_if_needed
+  java=$(java_command)
+  if [ -z "${SPARK_MASTER_URL:-}" ]; then
+    SPARK_LOCAL_IP=${SPARK_LOCAL_IP:-127.0.0.1}
+    export SPARK_LOCAL_IP
+  fi
+  # shellcheck disable=SC2046,SC2086
+  exec "$java" -XX:+IgnoreUnrecognizedVMOptions $(opens) -Dfile.encoding=UTF-8 \
+    -Djava.awt.headless=true -Xshare:auto ${BORECENSUS_JAVA_OPTS:-} \
+    -cp "$jar:$jars/*" borecensus.command.Main "$@"
+}
