@@ -59,6 +59,6 @@ run() {
   fi
   # shellcheck disable=SC2046,SC2086
   exec "$java" -XX:+IgnoreUnrecognizedVMOptions $(opens) -Dfile.encoding=UTF-8 \
-    -Djava.awt.headless=true -Xshare:auto ${BORECENSUS_JAVA_OPTS:-} \
+    -Djava.awt.headless=true -Dborecensus.home="$home" -Xshare:auto ${BORECENSUS_JAVA_OPTS:-} \
     -cp "$jar:$jars/*" borecensus.command.Main "$@"
 }

@@ -37,8 +37,8 @@ import picocli.CommandLine.Spec;
       "store; 1 a fault of ours. The store stays as it was unless the status is 0."
     })
 public final class NightlyCommand implements Callable<Integer> {
-  private static final Path SAMPLE_FLEET = Path.of("sample-datasets", "highland-line");
-  private static final Path SAMPLE_STORE = Path.of("target", "demo-store");
+  private static final Path SAMPLE_FLEET = home().resolve("sample-datasets/highland-line");
+  private static final Path SAMPLE_STORE = home().resolve("target/demo-store");
 
   /** The sample fleet ends here; a fixed date keeps its night the same for ever. */
   private static final LocalDate SAMPLE_AS_OF = LocalDate.of(2026, 3, 31);
@@ -95,6 +95,11 @@ public final class NightlyCommand implements Callable<Integer> {
       System.err.println("nightly: " + busy.getMessage());
       return ExitStatus.STORE_BUSY;
     }
+  }
+
+  /** The project's folder, as the launcher tells it; else the working folder. */
+  private static Path home() {
+    return Path.of(System.getProperty("borecensus.home", ""));
   }
 
   private NightSettings settings() {

@@ -21,6 +21,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.apache.parquet.io.LocalInputFile;
 
@@ -88,6 +89,34 @@ record FleetFiles(String root) implements FleetFolder, Serializable {
     return relativePath.toLowerCase(Locale.ROOT).endsWith(".parquet")
         ? ParquetTable.open(new LocalInputFile(file))
         : CsvTable.open(Files.newInputStream(file));
+  }
+
+  /**
+   * A sheet file known by its content.
+   *
+   * @param contentDigest SHA-256 of its bytes, or a note that they could not be read
+   */
+  record SheetPath(String path, String contentDigest) implements Serializable {}
+
+  /**
+   * The sheet files whose content is new, by path. Hashing is bound by the disk, so it is done here
+   * and not by workers.
+   *
+   * @param seen content digests of the files taken in before
+   */
+  List<SheetPath> newSheets(Set<String> seen) {
+    return sheetPaths().parallelStream()
+        .map(path -> new SheetPath(path, digestOrNote(path)))
+        .filter(sheet -> !seen.contains(sheet.contentDigest()))
+        .toList();
+  }
+
+  private String digestOrNote(String path) {
+    try {
+      return contentDigest(path);
+    } catch (IOException unreadable) {
+      return "unreadable " + path;
+    }
   }
 
   /** SHA-256 of a file's bytes, by which a file is known again under any name. */

@@ -3,6 +3,7 @@ package borecensus.night;
 import static org.apache.spark.sql.functions.col;
 
 import borecensus.domain.EngineHistory;
+import borecensus.night.FleetFiles.SheetPath;
 import borecensus.night.LedgerStage.TakenIn;
 import borecensus.normalise.WarmProtocol;
 import borecensus.norms.FleetNorms;
@@ -103,17 +104,18 @@ public final class NightlyJob {
     private void takeIn() {
       progress.begins("intake");
       List<TakenIn> known = LedgerStage.files(LedgerStage.read(spark, store, batches));
-      String batch = "%08d".formatted(sequence);
-      IntakeStage.read(spark, files, LedgerStage.digests(known), sequence << 32)
-          .write()
-          .parquet(store.batchFolder(batch).toUri().toString());
-      List<TakenIn> fresh = LedgerStage.files(LedgerStage.read(spark, store, List.of(batch)));
+      List<SheetPath> fresh = files.newSheets(LedgerStage.digests(known));
+      takenIn = new ArrayList<>(known);
       if (!fresh.isEmpty()) {
+        String batch = "%08d".formatted(sequence);
+        IntakeStage.read(spark, files, fresh, sequence << 32)
+            .write()
+            .parquet(store.batchFolder(batch).toUri().toString());
+        takenIn.addAll(LedgerStage.files(LedgerStage.read(spark, store, List.of(batch))));
         batches.add(batch);
       }
       ledger = LedgerStage.read(spark, store, batches);
-      takenIn = LedgerStage.files(ledger);
-      rowsNew = fresh.stream().mapToLong(TakenIn::records).sum();
+      rowsNew = takenIn.stream().skip(known.size()).mapToLong(TakenIn::records).sum();
       progress.ends("%,d new rows in %,d new files".formatted(rowsNew, fresh.size()));
     }
 

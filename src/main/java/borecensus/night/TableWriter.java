@@ -48,16 +48,14 @@ final class TableWriter {
   }
 
   private void verify(Table table, long expectedRows) {
-    Dataset<Row> written = spark.read().parquet(folder(table));
-    long count = written.count();
-    boolean columnsRight =
-        List.of(written.columns()).equals(table.columns().stream().map(c -> c.name()).toList());
-    if (count != expectedRows || !columnsRight) {
+    WrittenTable written = WrittenTable.in(snapshot.resolve(table.tableName()));
+    List<String> declared = table.columns().stream().map(borecensus.tables.Column::name).toList();
+    if (written.rows() != expectedRows || !written.columns().equals(declared)) {
       throw new StoreException(
           "table %s was not written as it should be: %d rows where %d were expected"
-              .formatted(table.tableName(), count, expectedRows));
+              .formatted(table.tableName(), written.rows(), expectedRows));
     }
-    rowsWritten.put(table.tableName(), count);
+    rowsWritten.put(table.tableName(), written.rows());
   }
 
   private String folder(Table table) {
