@@ -27,6 +27,7 @@ final class NormRows {
               (long) row.engines(),
               (long) row.tests(),
               row.medianKpa(),
+              100 * norm.meanStandardError(row.axis().toUnits(row.usage())),
               row.p01Kpa(),
               row.p05Kpa(),
               row.p25Kpa(),

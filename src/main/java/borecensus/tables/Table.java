@@ -69,6 +69,7 @@ public enum Table {
       new Column("engines", LONG, "engines with trusted tests in the family"),
       new Column("tests", LONG, "their trusted tests"),
       new Column("median_kpa", REAL, "level of the middle healthy engine, kPa at reference"),
+      new Column("median_standard_error_pct", REAL, "standard error of median_kpa, per cent"),
       new Column("p01_kpa", REAL, "1 in 100 healthy engines tests lower"),
       new Column("p05_kpa", REAL, "5 in 100 healthy engines test lower"),
       new Column("p25_kpa", REAL, "25 in 100 healthy engines test lower"),
