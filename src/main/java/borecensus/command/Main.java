@@ -12,7 +12,12 @@ import picocli.CommandLine.ParameterException;
     name = "borecensus",
     mixinStandardHelpOptions = true,
     description = "Finds engines whose cranking compression falls outside what the fleet shows.",
-    subcommands = {NightlyCommand.class, QueryCommand.class, SimulateFleetCommand.class})
+    subcommands = {
+      NightlyCommand.class,
+      QueryCommand.class,
+      SimulateFleetCommand.class,
+      DictionaryCommand.class
+    })
 public final class Main implements Runnable {
 
   public static void main(String[] args) {
