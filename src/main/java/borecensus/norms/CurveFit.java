@@ -6,10 +6,15 @@ import java.util.List;
 /**
  * Fits a family's mean curve: generalised least squares on straight pieces between even knots, with
  * a normal prior on the overall slope and on each bend (a discrete integrated random walk: Wahba,
- * 1978, J. R. Stat. Soc. B 40:364-372), so that a late bend is followed when the tests show it and
- * a short range falls back to the expected wear.
+ * 1978, J. R. Stat. Soc. B 40:364-372), so that a short range falls back to the expected wear. How
+ * freely the curve bends is not fixed: several strengths are averaged by how well they foretell the
+ * levels (Hoeting, Madigan, Raftery and Volinsky, 1999, Stat. Sci. 14:382-401, eq. 1), so that a
+ * straight family is fitted straight and a late bend is followed.
  */
 final class CurveFit {
+  /** Strengths of bending that are averaged, as multiples of the believed one. */
+  private static final double[] BEND_SCALES = {0.1, 0.3, 1, 3};
+
   private static final int INTERVALS = 9;
   private static final double NARROWEST_RANGE = 0.2;
   private static final double MARGIN = 0.05;
@@ -45,9 +50,34 @@ final class CurveFit {
       fit.add(engine, present);
     }
     fit.addSlopePrior(wear);
-    fit.addBendPriors(wear);
-    Cholesky factor = Cholesky.of(fit.information);
-    return new MeanCurve(fit.knots, factor.solve(fit.score), factor.inverse());
+    List<CurveCandidate> candidates =
+        Arrays.stream(BEND_SCALES)
+            .mapToObj(scale -> fit.withBends(scale * wear.bendSdPct() / 100).candidate(scale))
+            .toList();
+    return CurveCandidate.average(fit.knots, candidates);
+  }
+
+  private CurveFit withBends(double sdPerUnit) {
+    CurveFit bent = new CurveFit(knots);
+    for (int k = 0; k < knots.length; k++) {
+      bent.information[k] = information[k].clone();
+      bent.score[k] = score[k];
+    }
+    bent.addBendPriors(sdPerUnit);
+    return bent;
+  }
+
+  /** The log of the marginal likelihood, up to what all strengths of bending share. */
+  private CurveCandidate candidate(double bendScale) {
+    Cholesky factor = Cholesky.of(information);
+    double[] logKpa = factor.solve(score);
+    double explained = 0;
+    for (int k = 0; k < knots.length; k++) {
+      explained += score[k] * logKpa[k] / 2;
+    }
+    double bends = knots.length - 2;
+    double evidence = explained - factor.logDeterminant() / 2 - bends * Math.log(bendScale);
+    return new CurveCandidate(logKpa, factor.inverse(), evidence);
   }
 
   private void add(EngineLevels engine, MeanCurve present) {
@@ -87,9 +117,9 @@ final class CurveFit {
     addPrior(slope, -wear.pctPer100kKm() / 100, wear.sdPctPer100kKm() / 100);
   }
 
-  private void addBendPriors(Wear wear) {
+  private void addBendPriors(double sdPerUnit) {
     double step = knots[1] - knots[0];
-    double sd = wear.bendSdPct() / 100 * Math.sqrt(step * step * step);
+    double sd = sdPerUnit * Math.sqrt(step * step * step);
     for (int k = 1; k < knots.length - 1; k++) {
       double[] bend = new double[knots.length];
       bend[k - 1] = 1;

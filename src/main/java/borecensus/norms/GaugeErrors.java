@@ -1,35 +1,43 @@
 package borecensus.norms;
 
 /**
- * How far out a gauge's offset may be as one family sees it. The family's mean is known together
- * with the mix of gauges that its engines were tested with, whatever the offsets are; so only the
- * error of an offset against that mix counts.
- *
- * @param mixErrors covariance of the errors of each offset and of the mix's
- * @param ofMix error variance of the mean offset of the mix
+ * How far out gauge offsets may be against the weighted mean of some of them, which is all that
+ * matters to whoever fixes that mean: the fleet fixes the plain mean of its gauges at zero, and a
+ * family's own level is known together with the mix of gauges that its engines met.
  */
-record GaugeErrors(CrossedEffects effects, double[] mixErrors, double ofMix) {
+final class GaugeErrors {
+  private final double[][] errors;
+  private final double[] mixErrors;
+  private final double ofMix;
 
-  static GaugeErrors of(CrossedEffects effects, int family) {
-    double[] q = effects.coupling()[family];
-    double s = effects.familyInformation()[family];
-    double[] mixErrors = new double[q.length];
-    double ofMix = 0;
-    for (int g = 0; g < q.length; g++) {
-      if (q[g] != 0) {
-        for (int h = 0; h < q.length; h++) {
-          mixErrors[h] += q[g] / s * effects.gaugeErrors()[g][h];
-        }
+  /** Against the mix of these weights, which sum to one. */
+  GaugeErrors(double[][] errors, double[] weights) {
+    this.errors = errors;
+    this.mixErrors = new double[weights.length];
+    for (int g = 0; g < weights.length; g++) {
+      for (int h = 0; h < weights.length && weights[g] != 0; h++) {
+        mixErrors[h] += weights[g] * errors[g][h];
       }
     }
-    for (int g = 0; g < q.length; g++) {
-      ofMix += q[g] / s * mixErrors[g];
-    }
-    return new GaugeErrors(effects, mixErrors, ofMix);
+    this.ofMix = dot(weights, mixErrors);
   }
 
   /** Error variance of this gauge's offset less the mix's. */
-  double againstMix(int gauge) {
-    return Math.max(0, effects.gaugeErrors()[gauge][gauge] - 2 * mixErrors[gauge] + ofMix);
+  double ofGauge(int gauge) {
+    return Math.max(0, errors[gauge][gauge] - 2 * mixErrors[gauge] + ofMix);
+  }
+
+  /** Error variance of another mix's offset less this one's. */
+  double ofMix(double[] weights) {
+    GaugeErrors other = new GaugeErrors(errors, weights);
+    return Math.max(0, other.ofMix - 2 * dot(weights, mixErrors) + ofMix);
+  }
+
+  private static double dot(double[] a, double[] b) {
+    double sum = 0;
+    for (int i = 0; i < a.length; i++) {
+      sum += a[i] * b[i];
+    }
+    return sum;
   }
 }

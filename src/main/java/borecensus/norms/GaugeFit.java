@@ -1,6 +1,7 @@
 package borecensus.norms;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -56,23 +57,39 @@ final class GaugeFit {
       variance = variance(effects, common);
       effects = solve(variance);
     }
-    CrossedEffects last = effects;
+    return norms
+        .withFamilies(families(norms, effects))
+        .withGauges(gauges(norms, effects, variance), variance);
+  }
+
+  private SortedMap<String, GaugeOffset> gauges(
+      FleetNorms norms, CrossedEffects effects, double variance) {
+    GaugeErrors errors = new GaugeErrors(effects.gaugeErrors(), plainMix());
     double centre = centre(effects);
     SortedMap<String, GaugeOffset> gauges = new TreeMap<>();
     for (int g = 0; g < tests.length; g++) {
-      double error = tests[g] == 0 ? variance : effects.gaugeErrors()[g][g];
+      String id = gaugeIds.get(g);
+      double resolutionKpa = norms.gauge(id).resolutionKpa();
       gauges.put(
-          gaugeIds.get(g),
-          new GaugeOffset(
-              gaugeIds.get(g),
-              tests[g] == 0 ? 0 : effects.gaugeOffsets()[g] - centre,
-              Math.sqrt(error),
-              tests[g],
-              norms.gauge(gaugeIds.get(g)).resolutionKpa()));
+          id,
+          tests[g] == 0
+              ? new GaugeOffset(id, 0, Math.sqrt(variance), 0, resolutionKpa)
+              : new GaugeOffset(
+                  id,
+                  effects.gaugeOffsets()[g] - centre,
+                  Math.sqrt(errors.ofGauge(g)),
+                  tests[g],
+                  resolutionKpa));
     }
+    return gauges;
+  }
+
+  private SortedMap<String, FamilyNorm> families(FleetNorms norms, CrossedEffects effects) {
+    GaugeErrors errors = new GaugeErrors(effects.gaugeErrors(), plainMix());
+    double centre = centre(effects);
     SortedMap<String, FamilyNorm> families = new TreeMap<>(norms.families());
-    families.replaceAll((id, norm) -> shifted(norm, last, centre));
-    return norms.withFamilies(families).withGauges(gauges, variance);
+    families.replaceAll((id, norm) -> shifted(norm, effects, centre, errors));
+    return families;
   }
 
   private CrossedEffects solve(double variance) {
@@ -94,31 +111,37 @@ final class GaugeFit {
     return sum / count;
   }
 
-  private double centre(CrossedEffects effects) {
-    double sum = 0;
-    int count = 0;
-    for (int g = 0; g < tests.length; g++) {
-      if (tests[g] > 0) {
-        sum += effects.gaugeOffsets()[g];
-        count++;
-      }
-    }
-    return count == 0 ? 0 : sum / count;
+  /** Equal weights for all gauges with tests. */
+  private double[] plainMix() {
+    double used = Math.max(1, Arrays.stream(tests).filter(n -> n > 0).count());
+    return Arrays.stream(tests).mapToDouble(n -> n > 0 ? 1 / used : 0).toArray();
   }
 
-  private FamilyNorm shifted(FamilyNorm norm, CrossedEffects effects, double centre) {
+  private double centre(CrossedEffects effects) {
+    double[] mix = plainMix();
+    double sum = 0;
+    for (int g = 0; g < mix.length; g++) {
+      sum += mix[g] * effects.gaugeOffsets()[g];
+    }
+    return sum;
+  }
+
+  private FamilyNorm shifted(
+      FamilyNorm norm, CrossedEffects effects, double centre, GaugeErrors fleetErrors) {
     int f = familyNumbers.get(norm.family().familyId());
-    if (!(effects.familyInformation()[f] > 0)) {
+    double information = effects.familyInformation()[f];
+    if (!(information > 0)) {
       return norm.withCurve(norm.curve().raisedBy(centre));
     }
-    GaugeErrors errors = GaugeErrors.of(effects, f);
+    double[] mix = Arrays.stream(effects.coupling()[f]).map(q -> q / information).toArray();
+    GaugeErrors errors = new GaugeErrors(effects.gaugeErrors(), mix);
     SortedMap<String, Double> byGauge = new TreeMap<>();
     for (int g = 0; g < tests.length; g++) {
       if (effects.coupling()[f][g] > 0) {
-        byGauge.put(gaugeIds.get(g), errors.againstMix(g));
+        byGauge.put(gaugeIds.get(g), errors.ofGauge(g));
       }
     }
     return norm.withCurve(norm.curve().raisedBy(effects.familyMeans()[f] + centre))
-        .withGaugeErrors(errors.ofMix(), byGauge);
+        .withGaugeErrors(fleetErrors.ofMix(mix), byGauge);
   }
 }

@@ -27,7 +27,8 @@ public record Trend(double pct, double z) {
    */
   static Trend of(HealthyModel model, FamilyNorm norm) {
     double[] x = model.usage();
-    if (x.length < FEWEST_TESTS || Arrays.stream(x).min().equals(Arrays.stream(x).max())) {
+    boolean known = !Double.isNaN(norm.curve().at(x[0]));
+    if (!known || x.length < FEWEST_TESTS || sameUsage(x)) {
       return UNKNOWN;
     }
     double[] expected = Arrays.stream(x).map(norm.curve()::at).toArray();
@@ -40,6 +41,10 @@ public record Trend(double pct, double z) {
     double excess = slope - dot(contrast, expected);
     double error = Math.sqrt(variance(contrast, model) * Math.PI / 3);
     return new Trend(100 * norm.axis().trendOf(slope), excess / error);
+  }
+
+  private static boolean sameUsage(double[] x) {
+    return Arrays.stream(x).min().equals(Arrays.stream(x).max());
   }
 
   /** The weights that make a least squares slope of values. */

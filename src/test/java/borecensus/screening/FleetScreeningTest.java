@@ -1,0 +1,66 @@
+package borecensus.screening;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import borecensus.norms.FleetNorms;
+import borecensus.norms.FleetPlan;
+import borecensus.norms.NormEstimator;
+import borecensus.norms.Oracle;
+import borecensus.norms.Priors;
+import borecensus.norms.RandomFleet;
+import java.util.Arrays;
+import org.junit.jupiter.api.Test;
+
+/** Whole fleets with planted faults: what is found, missed and falsely suspected. */
+class FleetScreeningTest {
+
+  private static FleetNorms learn(RandomFleet fleet) {
+    return NormEstimator.estimate(fleet.histories, fleet.families, fleet.gauges, Priors.load());
+  }
+
+  private static double[] probabilities(RandomFleet fleet, FleetNorms norms) {
+    return fleet.histories.stream()
+        .mapToDouble(h -> Screening.assess(h, norms).faultProbability())
+        .toArray();
+  }
+
+  private static boolean[] truth(RandomFleet fleet) {
+    boolean[] truth = new boolean[fleet.histories.size()];
+    for (int i = 0; i < truth.length; i++) {
+      truth[i] = fleet.faults.containsKey(fleet.histories.get(i).engineId());
+    }
+    return truth;
+  }
+
+  @Test
+  void aCleanFleetOfAThousandEnginesHasAtMostOneSuspect() {
+    RandomFleet fleet = new RandomFleet(FleetPlan.of(1000, 0), 31);
+    double[] p = probabilities(fleet, learn(fleet));
+    assertTrue(Arrays.stream(p).filter(q -> q > 0.9).count() <= 1);
+    assertTrue(Arrays.stream(p).sum() < 3, "sum " + Arrays.stream(p).sum());
+  }
+
+  @Test
+  void plantedFaultsRankAlmostAsWellAsWithTheTrueParametersKnown() {
+    FleetPlan plan = FleetPlan.of(1000, 0.05);
+    RandomFleet fleet = new RandomFleet(plan, 32);
+    FleetNorms norms = learn(fleet);
+    double[] p = probabilities(fleet, norms);
+    double found = RandomFleet.averagePrecision(p, truth(fleet));
+    double best =
+        RandomFleet.averagePrecision(
+            probabilities(fleet, Oracle.of(fleet, plan, norms)), truth(fleet));
+    assertTrue(found > 0.9, "average precision " + found);
+    assertTrue(found > 0.97 * best, found + " against " + best);
+    assertEquals(1, Arrays.stream(p).sum() / fleet.faults.size(), 0.25);
+  }
+
+  @Test
+  void aQuarterOfFaultyEnginesIsFoundAndNotTakenForTheNorm() {
+    RandomFleet fleet = new RandomFleet(FleetPlan.of(600, 0.25), 33);
+    double[] p = probabilities(fleet, learn(fleet));
+    assertTrue(RandomFleet.averagePrecision(p, truth(fleet)) > 0.9);
+    assertEquals(1, Arrays.stream(p).sum() / fleet.faults.size(), 0.25);
+  }
+}
