@@ -27,7 +27,7 @@ public enum SheetColumn {
   STROKES("compression strokes per cylinder; optional", 0, 500),
   ADAPTOR_ID("the adaptor used; optional"),
   REMARKS("free text; optional"),
-  CYLINDER("long form: cylinder number", 1, Limits.MAX_CYLINDERS),
+  CYLINDER("long form: cylinder number, 1 to 16"),
   PRESSURE("long form: peak gauge pressure in the sheet's unit");
 
   /** Stem of the reading columns: {@code cyl_1} to {@code cyl_16}. */

@@ -11,6 +11,7 @@ import java.time.LocalDateTime;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * One record of a sheet file to a {@link SheetRow}, or the reason why not. A long-form record gives
@@ -43,7 +44,7 @@ final class SheetDecoder {
     String vehicleId = cells.needed(SheetColumn.VEHICLE_ID);
     LocalDateTime testedAt = cells.dateTime(SheetColumn.TESTED_AT);
     double hours = cells.number(SheetColumn.ENGINE_HOURS);
-    double odometerKm = odometerKm(cells, hours);
+    double odometerKm = odometerKm(cells);
     PressureUnit unit = unit(cells);
     SheetKind kind = kind(cells);
     Throttle throttle = throttle(cells);
@@ -51,6 +52,12 @@ final class SheetDecoder {
         layout.form() == SheetLayout.Form.WIDE ? wideReadings(cells) : oneReading(cells);
     double[] firstReadings =
         trimmed(readingsAt(cells, layout.firstIndex(), SheetColumn.FIRST_PREFIX));
+    double altitudeM = cells.number(SheetColumn.ALTITUDE_M);
+    double stationPressureHpa = cells.number(SheetColumn.STATION_PRESSURE_HPA);
+    double qnhHpa = cells.number(SheetColumn.QNH_HPA);
+    double engineTempC = cells.number(SheetColumn.ENGINE_TEMP_C);
+    double crankingRpm = cells.number(SheetColumn.CRANKING_RPM);
+    double strokes = cells.number(SheetColumn.STROKES);
     if (layout.form() == SheetLayout.Form.WIDE && cells.sound() && readings.length == 0) {
       cells.refuse(
           RowCode.MISSING_READING, SheetColumn.READING_PREFIX + "1", "", "no reading on it");
@@ -67,16 +74,16 @@ final class SheetDecoder {
             odometerKm,
             hours,
             cells.text(SheetColumn.SITE_ID),
-            cells.number(SheetColumn.ALTITUDE_M),
-            cells.number(SheetColumn.STATION_PRESSURE_HPA),
-            cells.number(SheetColumn.QNH_HPA),
+            altitudeM,
+            stationPressureHpa,
+            qnhHpa,
             cells.text(SheetColumn.GAUGE_ID),
             unit,
             kind,
             throttle,
-            cells.number(SheetColumn.ENGINE_TEMP_C),
-            cells.number(SheetColumn.CRANKING_RPM),
-            cells.number(SheetColumn.STROKES),
+            engineTempC,
+            crankingRpm,
+            strokes,
             cells.text(SheetColumn.ADAPTOR_ID),
             cells.text(SheetColumn.REMARKS),
             readings,
@@ -86,10 +93,13 @@ final class SheetDecoder {
   }
 
   /** The odometer in km; where both units stand they must agree to one per cent. */
-  private static double odometerKm(SheetCells cells, double hours) {
+  private static double odometerKm(SheetCells cells) {
     double km = cells.number(SheetColumn.ODOMETER_KM);
     double kmFromMiles = cells.number(SheetColumn.ODOMETER_MI) * SheetColumn.KM_PER_MILE;
-    if (Double.isNaN(km) && Double.isNaN(kmFromMiles) && Double.isNaN(hours) && cells.sound()) {
+    boolean stated =
+        Stream.of(SheetColumn.ODOMETER_KM, SheetColumn.ODOMETER_MI, SheetColumn.ENGINE_HOURS)
+            .anyMatch(column -> !cells.text(column).isEmpty());
+    if (!stated) {
       cells.refuse(
           RowCode.BAD_NUMBER,
           SheetColumn.ODOMETER_KM.columnName(),
@@ -155,7 +165,7 @@ final class SheetDecoder {
   }
 
   /** Drops the cells behind the last one filled. */
-  private static double[] trimmed(double[] readings) {
+  static double[] trimmed(double[] readings) {
     int length = readings.length;
     while (length > 0 && Double.isNaN(readings[length - 1])) {
       length--;
@@ -165,21 +175,31 @@ final class SheetDecoder {
 
   /** Long form: an array up to this record's cylinder, with its reading at the end. */
   private double[] oneReading(SheetCells cells) {
-    double cylinder = cells.number(SheetColumn.CYLINDER);
-    if (!(cylinder >= 1) || cylinder != Math.rint(cylinder)) {
-      if (cells.sound()) {
-        cells.refuse(
-            RowCode.BAD_NUMBER,
-            SheetColumn.CYLINDER.columnName(),
-            cells.text(SheetColumn.CYLINDER),
-            "cylinder must be a whole number");
-      }
-      return new double[0];
-    }
-    double[] readings = new double[(int) cylinder];
-    Arrays.fill(readings, Double.NaN);
-    readings[readings.length - 1] =
+    int cylinder = cylinder(cells);
+    double reading =
         cells.reading(layout.indexOf(SheetColumn.PRESSURE), SheetColumn.PRESSURE.columnName());
+    double[] readings = new double[cylinder];
+    Arrays.fill(readings, Double.NaN);
+    if (cylinder > 0) {
+      readings[cylinder - 1] = reading;
+    }
     return readings;
+  }
+
+  /** The cylinder that a long-form record speaks of; 0 when it is refused. */
+  private static int cylinder(SheetCells cells) {
+    double cylinder = cells.number(SheetColumn.CYLINDER);
+    if (cylinder >= 1 && cylinder <= Limits.MAX_CYLINDERS && cylinder == Math.rint(cylinder)) {
+      return (int) cylinder;
+    }
+    String text = cells.text(SheetColumn.CYLINDER);
+    String column = SheetColumn.CYLINDER.columnName();
+    if (text.isEmpty() || (!Double.isNaN(cylinder) && cylinder != Math.rint(cylinder))) {
+      cells.refuse(RowCode.BAD_NUMBER, column, text, "cylinder must be a whole number");
+    } else if (!Double.isNaN(cylinder)) {
+      String detail = "cylinder must be 1 to " + Limits.MAX_CYLINDERS;
+      cells.refuse(RowCode.CYLINDER_COUNT_MISMATCH, column, text, detail);
+    }
+    return 0;
   }
 }

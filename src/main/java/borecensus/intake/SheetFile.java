@@ -106,11 +106,13 @@ public final class SheetFile implements Iterator<SheetItem> {
   }
 
   private static RowRefusal restUnreadable(String sourceFile, long rowNumber, IOException cause) {
+    String message = cause.getMessage();
+    String reason = message == null ? cause.getClass().getSimpleName() : message;
     return RowRefusal.of(
         new RowPlace(sourceFile, rowNumber),
         RowCode.MALFORMED_ROW,
         "",
         "",
-        "the file cannot be read from here on: " + cause.getMessage());
+        "the file cannot be read from here on: " + reason);
   }
 }

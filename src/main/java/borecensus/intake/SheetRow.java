@@ -63,8 +63,12 @@ public record SheetRow(
     return Arrays.stream(readings).anyMatch(reading -> !Double.isNaN(reading));
   }
 
-  /** The same test with other readings and the records they came from. */
-  SheetRow withReadings(List<Long> newRowNumbers, double[] newReadings) {
+  /** The same test with what several records say of it. */
+  SheetRow gathered(
+      List<Long> newRowNumbers,
+      String newRemarks,
+      double[] newReadings,
+      double[] newFirstReadings) {
     return new SheetRow(
         sourceFile,
         newRowNumbers,
@@ -86,9 +90,9 @@ public record SheetRow(
         crankingRpm,
         strokes,
         adaptorId,
-        remarks,
+        newRemarks,
         newReadings,
-        firstReadings,
+        newFirstReadings,
         cylinderColumns,
         fileCylinderColumns);
   }
@@ -96,10 +100,10 @@ public record SheetRow(
   /** Everything the sheet says, without where it says it: equal texts are the same sheet. */
   public String content() {
     return String.join(
-        "\u001f", heading(), Arrays.toString(readings), Arrays.toString(firstReadings));
+        "\u001f", heading(), remarks, Arrays.toString(readings), Arrays.toString(firstReadings));
   }
 
-  /** Everything but the readings. */
+  /** Everything but remarks and readings: what all records of one test share. */
   public String heading() {
     return String.join(
         "\u001f",
@@ -120,7 +124,6 @@ public record SheetRow(
         String.valueOf(engineTempC),
         String.valueOf(crankingRpm),
         String.valueOf(strokes),
-        adaptorId,
-        remarks);
+        adaptorId);
   }
 }

@@ -16,6 +16,16 @@ import java.util.Optional;
 
 /** Rows of the registers to the values of the domain; empty when a row is of no use. */
 final class RegisterDecoder {
+  /** Engines in use compress by 6 to 24; a figure in another column's place is far off. */
+  private static final double LOWEST_RATIO = 3;
+
+  private static final double HIGHEST_RATIO = 40;
+
+  /** Makers' figures run from 390 to 3000 kPa; one written in bar or psi is below or above. */
+  private static final double LOWEST_LIMIT_KPA = 200;
+
+  private static final double HIGHEST_LIMIT_KPA = 8000;
+
   private RegisterDecoder() {}
 
   static Optional<Family> family(RegisterRow row) {
@@ -42,9 +52,9 @@ final class RegisterDecoder {
             fuel.get(),
             (int) cylinders,
             banks(row, (int) cylinders),
-            row.positive("compression_ratio"),
-            row.positive("nominal_kpa"),
-            row.positive("min_kpa"),
+            row.within("compression_ratio", LOWEST_RATIO, HIGHEST_RATIO),
+            row.within("nominal_kpa", LOWEST_LIMIT_KPA, HIGHEST_LIMIT_KPA),
+            row.within("min_kpa", LOWEST_LIMIT_KPA, HIGHEST_LIMIT_KPA),
             row.positive("max_spread_pct"),
             wetTest(row, fuel.get())));
   }
@@ -112,6 +122,10 @@ final class RegisterDecoder {
     LocalDate doneOn = row.date("done_on");
     if (work.isEmpty() || doneOn == null) {
       row.problem("work", "the repair is left out, because its date or its work cannot be read");
+      return Optional.empty();
+    }
+    if (row.text("vehicle_id").isEmpty()) {
+      row.problem("vehicle_id", "the repair is left out, because it has no vehicle_id");
       return Optional.empty();
     }
     return Optional.of(

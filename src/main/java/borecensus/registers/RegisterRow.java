@@ -7,6 +7,7 @@ import borecensus.tabular.TableHeader;
 import borecensus.tabular.TableRecord;
 import java.time.DateTimeException;
 import java.time.LocalDate;
+import java.util.Locale;
 import java.util.function.Consumer;
 
 /** One record of a register: cells by column name, with problems told as they are met. */
@@ -55,6 +56,22 @@ final class RegisterRow {
     return value;
   }
 
+  /** A number that makes sense only from one bound to another; NaN otherwise, which is told. */
+  double within(String column, double lowest, double highest) {
+    double value = number(column);
+    if (value < lowest || value > highest) {
+      problem(
+          column,
+          String.format(
+              Locale.ROOT,
+              "it is taken as not stated, because it is not from %.0f to %.0f",
+              lowest,
+              highest));
+      return Double.NaN;
+    }
+    return value;
+  }
+
   /** The date in a column; null when blank, and when unreadable, which is told. */
   LocalDate date(String column) {
     String text = text(column);
@@ -66,8 +83,10 @@ final class RegisterRow {
     }
   }
 
+  /** Tells what is wrong in a column, or with the whole row when the column is empty. */
   void problem(String column, String message) {
+    String value = column.isEmpty() ? record.text() : text(column);
     problems.accept(
-        new RegisterProblem(file.fileName(), record.rowNumber(), column, text(column), message));
+        new RegisterProblem(file.fileName(), record.rowNumber(), column, value, message));
   }
 }

@@ -38,9 +38,10 @@ public record Registers(
   public record Loaded(Registers registers, List<RegisterProblem> problems) {}
 
   /**
-   * Reads families, gauges and sites, and makes sure that vehicles can be opened.
+   * Reads families, gauges and sites, and makes sure that the other files can be opened and have
+   * their columns, so that a night stops before it has begun.
    *
-   * @throws FleetInputException when a needed file is missing or unreadable
+   * @throws FleetInputException when a needed file is missing or any is unreadable
    */
   public static Loaded load(FleetFolder folder) {
     List<RegisterProblem> problems = new ArrayList<>();
@@ -50,6 +51,10 @@ public record Registers(
         byId(folder, RegisterFile.GAUGES, RegisterDecoder::gauge, Gauge::gaugeId, problems);
     Map<String, Site> sites =
         byId(folder, RegisterFile.SITES, RegisterDecoder::site, Site::siteId, problems);
+    for (RegisterFile streamed :
+        List.of(RegisterFile.VEHICLES, RegisterFile.REPAIRS, RegisterFile.FINDINGS)) {
+      open(folder, streamed, RegisterReader::check);
+    }
     return new Loaded(new Registers(families, gauges, sites), List.copyOf(problems));
   }
 
@@ -72,17 +77,16 @@ public record Registers(
       Function<T, String> id,
       List<RegisterProblem> problems) {
     Map<String, T> rows = new TreeMap<>();
-    each(
-        folder,
-        file,
-        decode,
+    Function<RegisterRow, Optional<T>> decodeOnce =
         row -> {
-          if (rows.putIfAbsent(id.apply(row), row) != null) {
-            String message = "the row is left out, because the id stands further up already";
-            problems.add(new RegisterProblem(file.fileName(), 0, "", id.apply(row), message));
+          Optional<T> decoded = decode.apply(row);
+          boolean again = decoded.isPresent() && rows.containsKey(id.apply(decoded.get()));
+          if (again) {
+            row.problem("", "the row is left out, because its id stands further up already");
           }
-        },
-        problems::add);
+          return again ? Optional.empty() : decoded;
+        };
+    each(folder, file, decodeOnce, row -> rows.put(id.apply(row), row), problems::add);
     return rows;
   }
 
@@ -92,16 +96,31 @@ public record Registers(
       Function<RegisterRow, Optional<T>> decode,
       Consumer<T> rows,
       Consumer<RegisterProblem> problems) {
+    open(
+        folder,
+        file,
+        (register, bytes) -> RegisterReader.read(register, bytes, decode, rows, problems));
+  }
+
+  private interface Use {
+    void of(RegisterFile file, InputStream bytes) throws IOException;
+  }
+
+  private static void open(FleetFolder folder, RegisterFile file, Use use) {
     try {
       Optional<InputStream> bytes = folder.open(file.fileName());
       if (bytes.isPresent()) {
-        RegisterReader.read(file, bytes.get(), decode, rows, problems);
+        use.of(file, bytes.get());
       } else if (file.presence() == RegisterFile.Presence.NEEDED) {
         throw new FleetInputException(file.fileName() + " cannot be used: there is no such file");
       }
     } catch (IOException unreadable) {
-      throw new FleetInputException(
-          file.fileName() + " cannot be used: " + unreadable.getMessage());
+      throw new FleetInputException(file.fileName() + " cannot be used: " + reasonOf(unreadable));
     }
+  }
+
+  private static String reasonOf(IOException unreadable) {
+    String message = unreadable.getMessage();
+    return message == null ? unreadable.getClass().getSimpleName() : message;
   }
 }

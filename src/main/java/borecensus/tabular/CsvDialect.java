@@ -4,6 +4,9 @@ import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * How a CSV file was written, read off its first line: RFC 4180 with commas, the semicolons and
@@ -17,7 +20,9 @@ import java.nio.charset.StandardCharsets;
  */
 record CsvDialect(Charset charset, int markBytes, char separator, SeparatorLine separatorLine) {
   private static final int LOOK_AHEAD_BYTES = 1 << 16;
-  private static final String SEPARATOR_LINE = "sep=";
+
+  /** Spreadsheets write it bare; one that takes it for a cell writes it back in quotes. */
+  private static final Pattern SEPARATOR_LINE = Pattern.compile("\"?(?i:sep)=([,;\t|])\"?\\s*");
 
   /** Whether the file opens with a line that only declares the separator. */
   enum SeparatorLine {
@@ -28,17 +33,36 @@ record CsvDialect(Charset charset, int markBytes, char separator, SeparatorLine 
   /** Looks at the head of the stream and leaves the stream where it was. */
   static CsvDialect of(BufferedInputStream in) throws IOException {
     in.mark(LOOK_AHEAD_BYTES);
-    byte[] head = in.readNBytes(LOOK_AHEAD_BYTES - 1);
+    byte[] head = readableHead(in);
     in.reset();
     int markBytes = markLength(head);
     Charset charset = charsetOf(head);
     String text = new String(head, markBytes, head.length - markBytes, charset);
     String firstLine = text.lines().findFirst().orElse("");
-    if (firstLine.length() == SEPARATOR_LINE.length() + 1 && firstLine.startsWith(SEPARATOR_LINE)) {
-      return new CsvDialect(
-          charset, markBytes, firstLine.charAt(SEPARATOR_LINE.length()), SeparatorLine.PRESENT);
+    Matcher declared = SEPARATOR_LINE.matcher(firstLine);
+    if (declared.matches()) {
+      return new CsvDialect(charset, markBytes, declared.group(1).charAt(0), SeparatorLine.PRESENT);
     }
     return new CsvDialect(charset, markBytes, separatorOf(firstLine), SeparatorLine.ABSENT);
+  }
+
+  /** As much of the head as can be read: a break in it is told when the reader comes to it. */
+  private static byte[] readableHead(BufferedInputStream in) throws IOException {
+    byte[] head = new byte[LOOK_AHEAD_BYTES - 1];
+    int length = 0;
+    try {
+      for (int next = in.read(); next >= 0; next = in.read()) {
+        head[length++] = (byte) next;
+        if (length == head.length) {
+          break;
+        }
+      }
+    } catch (IOException broken) {
+      if (length == 0) {
+        throw broken;
+      }
+    }
+    return Arrays.copyOf(head, length);
   }
 
   DecimalMark decimalMark() {

@@ -1,56 +1,51 @@
 package borecensus.tabular;
 
-import de.siegmar.fastcsv.reader.CloseableIterator;
-import de.siegmar.fastcsv.reader.CsvParseException;
-import de.siegmar.fastcsv.reader.CsvReader;
-import de.siegmar.fastcsv.reader.CsvRecord;
 import java.io.BufferedInputStream;
+import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
-import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Deque;
 import java.util.List;
 import java.util.zip.GZIPInputStream;
 
 /**
- * A CSV file, plain or gzip, in any of the dialects of {@link CsvDialect}.
+ * A CSV file, plain or gzip, in any of the dialects of {@link CsvDialect}. Empty lines are no
+ * records.
  *
- * <p>A quote that is opened and never closed would swallow the records behind it. A record that
- * does not fit the header and holds a line break is therefore ended at that break, and what follows
- * is read again as records of its own: one bad quote costs one row.
+ * <p>A quote that is opened and never closed would swallow the records behind it, down to the end
+ * of the file or to the next quote. So a cell may go on over line breaks only if its quote is
+ * closed as quotes are, within a bounded length, and holds no record of its own; otherwise the line
+ * ends the record, and one bad quote costs one row at the most.
  */
 public final class CsvTable implements TableReader {
-  /** A record longer than this is not a sheet; the bound keeps one bad quote from eating memory. */
+  /** A record longer than this is not a sheet; the bound keeps one bad row from eating memory. */
   private static final int MAX_RECORD_CHARS = 1 << 20;
+
+  /** How much is kept of a line that is too long, for people who look for it. */
+  private static final int KEPT_OF_LONG_LINE = 500;
+
+  /** Text of so few separators between quotes is never taken for a record. */
+  private static final int FEWEST_SEPARATORS = 8;
 
   private static final int BUFFER_BYTES = 1 << 17;
 
   private final CsvDialect dialect;
-  private final CsvReader<CsvRecord> reader;
-
-  /** The file itself below, text that is read again on top of it. */
-  private final Deque<CloseableIterator<CsvRecord>> sources = new ArrayDeque<>();
-
+  private final CsvLines lines;
   private final TableHeader header;
+  private int separatorsPerRecord = Integer.MAX_VALUE;
   private long rowNumber;
 
   private CsvTable(BufferedInputStream in, CsvDialect dialect) throws IOException {
     this.dialect = dialect;
     in.skipNBytes(dialect.markBytes());
-    reader =
-        CsvReader.builder()
-            .fieldSeparator(dialect.separator())
-            .maxBufferSize(MAX_RECORD_CHARS)
-            .ofCsvRecord(new InputStreamReader(in, dialect.charset()));
-    sources.push(reader.iterator());
+    lines = new CsvLines(new InputStreamReader(in, dialect.charset()), MAX_RECORD_CHARS);
     if (dialect.separatorLine() == CsvDialect.SeparatorLine.PRESENT) {
-      nextCells();
+      lines.next();
     }
     List<String> names = nextCells();
     header = new TableHeader(names == null ? List.of() : names);
+    separatorsPerRecord = Math.max(FEWEST_SEPARATORS, header.names().size() - 1);
   }
 
   /**
@@ -63,12 +58,28 @@ public final class CsvTable implements TableReader {
     try {
       BufferedInputStream text =
           isGzip(bytes)
-              ? new BufferedInputStream(new GZIPInputStream(bytes, BUFFER_BYTES), BUFFER_BYTES)
+              ? new BufferedInputStream(
+                  new OneReadAtATime(new GZIPInputStream(bytes, BUFFER_BYTES)), BUFFER_BYTES)
               : bytes;
       return new CsvTable(text, CsvDialect.of(text));
     } catch (IOException | RuntimeException failure) {
       bytes.close();
       throw failure;
+    }
+  }
+
+  /**
+   * A stream that never says that more can be had at once. A buffer in front of it then hands on
+   * what one read gives, instead of losing it when the next read meets the break of a cut file.
+   */
+  private static final class OneReadAtATime extends FilterInputStream {
+    OneReadAtATime(InputStream in) {
+      super(in);
+    }
+
+    @Override
+    public int available() {
+      return 0;
     }
   }
 
@@ -97,72 +108,54 @@ public final class CsvTable implements TableReader {
       return null;
     }
     rowNumber++;
-    return new TableRecord(rowNumber, endAtLineBreakIfRagged(cells));
-  }
-
-  private List<String> endAtLineBreakIfRagged(List<String> cells) {
-    if (cells.size() == header.names().size()) {
-      return cells;
-    }
-    for (int i = 0; i < cells.size(); i++) {
-      int lineBreak = cells.get(i).indexOf('\n');
-      if (lineBreak >= 0) {
-        readAgain(cells.get(i).substring(lineBreak + 1), cells.subList(i + 1, cells.size()));
-        List<String> ended = new ArrayList<>(cells.subList(0, i));
-        ended.add(cells.get(i).substring(0, lineBreak).stripTrailing());
-        return ended;
-      }
-    }
-    return cells;
-  }
-
-  private void readAgain(String text, List<String> cellsBehind) {
-    StringBuilder again = new StringBuilder(text);
-    for (String cell : cellsBehind) {
-      again.append(dialect.separator()).append(quotedIfNeeded(cell));
-    }
-    if (!again.toString().isBlank()) {
-      sources.push(
-          CsvReader.builder()
-              .fieldSeparator(dialect.separator())
-              .maxBufferSize(MAX_RECORD_CHARS)
-              .ofCsvRecord(again.toString())
-              .iterator());
-    }
-  }
-
-  private String quotedIfNeeded(String cell) {
-    boolean special = cell.indexOf(dialect.separator()) >= 0 || cell.indexOf('\n') >= 0;
-    return special ? '"' + cell.replace("\"", "\"\"") + '"' : cell;
+    return new TableRecord(rowNumber, cells);
   }
 
   private List<String> nextCells() throws IOException {
-    try {
-      while (!sources.peek().hasNext()) {
-        if (sources.size() == 1) {
-          return null;
-        }
-        sources.pop().close();
-      }
-      return sources.peek().next().getFields();
-    } catch (CsvParseException | UncheckedIOException failure) {
-      throw new IOException(reasonOf(failure), failure);
+    String line = lines.next();
+    while (line != null && line.isEmpty()) {
+      line = lines.next();
     }
+    if (line == null) {
+      return null;
+    }
+    if (line.length() > MAX_RECORD_CHARS) {
+      return List.of(line.substring(0, KEPT_OF_LONG_LINE));
+    }
+    CsvLexer lexer = new CsvLexer(dialect.separator());
+    lexer.feed(line);
+    return lexer.open() ? cellsOverLines(line, lexer) : lexer.cells();
   }
 
-  private static String reasonOf(RuntimeException failure) {
-    Throwable root = failure;
-    while (root.getCause() != null) {
-      root = root.getCause();
+  /** Follows an open quote over line breaks, and comes back when it is not closed as it should. */
+  private List<String> cellsOverLines(String firstLine, CsvLexer lexer) {
+    List<String> behind = new ArrayList<>();
+    while (lexer.open() && lexer.chars() <= MAX_RECORD_CHARS) {
+      String line = nextLineIfReadable();
+      if (line == null) {
+        break;
+      }
+      behind.add(line);
+      lexer.feed(line);
     }
-    return root.getMessage() == null ? root.getClass().getSimpleName() : root.getMessage();
+    if (lexer.open() || lexer.quotesDoubtful(separatorsPerRecord)) {
+      lines.readAgain(behind);
+      return CsvLexer.cellsOf(firstLine, dialect.separator());
+    }
+    return lexer.cells();
+  }
+
+  /** Null also where the file breaks: what stands before the break is read first. */
+  private String nextLineIfReadable() {
+    try {
+      return lines.next();
+    } catch (IOException toldByTheNextCall) {
+      return null;
+    }
   }
 
   @Override
   public void close() throws IOException {
-    for (CloseableIterator<CsvRecord> source : sources) {
-      source.close();
-    }
-    reader.close();
+    lines.close();
   }
 }

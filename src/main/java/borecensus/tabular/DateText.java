@@ -11,6 +11,7 @@ import java.time.format.DateTimeFormatterBuilder;
 import java.time.format.ResolverStyle;
 import java.time.temporal.TemporalAccessor;
 import java.util.Locale;
+import java.util.regex.Pattern;
 
 /**
  * Reads ISO 8601 calendar dates and date-times. Day-month orders of other kinds are refused, since
@@ -20,6 +21,8 @@ import java.util.Locale;
 public final class DateText {
   private static final LocalDate EARLIEST = LocalDate.of(1950, 1, 1);
   private static final LocalDate LATEST = LocalDate.of(9999, 12, 31);
+
+  private static final Pattern SPACE_BEFORE_ZONE = Pattern.compile(" (?=[+-]|[Zz]$)");
 
   private static final DateTimeFormatter DATE =
       DateTimeFormatter.ISO_LOCAL_DATE.withResolverStyle(ResolverStyle.STRICT);
@@ -50,7 +53,10 @@ public final class DateText {
     }
     String iso = text.charAt(10) == ' ' ? text.substring(0, 10) + 'T' + text.substring(11) : text;
     TemporalAccessor parsed =
-        DATE_TIME.parseBest(iso.replace(" ", ""), ZonedDateTime::from, LocalDateTime::from);
+        DATE_TIME.parseBest(
+            SPACE_BEFORE_ZONE.matcher(iso).replaceFirst(""),
+            ZonedDateTime::from,
+            LocalDateTime::from);
     LocalDateTime time =
         parsed instanceof ZonedDateTime zoned
             ? zoned.withZoneSameInstant(ZoneOffset.UTC).toLocalDateTime()

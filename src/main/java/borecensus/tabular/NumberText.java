@@ -8,14 +8,14 @@ import java.util.regex.Pattern;
  *
  * <p>With a decimal point only plain numbers are read. With a decimal comma, {@code 1.013,25} is
  * read as 1013.25 and {@code 151.5} as 151.5, but {@code 123.456} alone is refused: it may be a
- * thousand times larger than it looks.
+ * thousand times larger than it looks. {@code 0.850} is not: no thousands begin with a zero.
  */
 public final class NumberText {
   private static final Pattern PLAIN =
       Pattern.compile("[+-]?(\\d+(\\.\\d*)?|\\.\\d+)([eE][+-]?\\d{1,3})?");
   private static final Pattern COMMA =
-      Pattern.compile("[+-]?(\\d{1,3}(\\.\\d{3})+|\\d+)(,(\\d+))?|[+-]?,\\d+");
-  private static final Pattern AMBIGUOUS_POINT = Pattern.compile("[+-]?\\d{1,3}\\.\\d{3}");
+      Pattern.compile("[+-]?([1-9]\\d{0,2}(\\.\\d{3})+|\\d+)(,(\\d+))?|[+-]?,\\d+");
+  private static final Pattern AMBIGUOUS_POINT = Pattern.compile("[+-]?[1-9]\\d{0,2}\\.\\d{3}");
 
   private NumberText() {}
 
@@ -34,7 +34,7 @@ public final class NumberText {
     if (Double.isInfinite(value)) {
       throw new NumberFormatException("it is too large");
     }
-    return value;
+    return value + 0.0; // a minus zero is a zero
   }
 
   private static double parsePoint(String text) {
@@ -43,7 +43,7 @@ public final class NumberText {
     }
     throw new NumberFormatException(
         text.indexOf(',') >= 0
-            ? "a decimal comma in a comma-separated file can be read in two ways"
+            ? "a decimal comma is read in semicolon-separated files only"
             : "it is not a number");
   }
 

@@ -22,6 +22,9 @@ final class ParquetCellText {
   /** The Julian day of 1970-01-01, from which the old 96-bit timestamps count. */
   private static final int JULIAN_DAY_OF_EPOCH = 2_440_588;
 
+  /** Beyond it not every whole number is a double. */
+  private static final double LARGEST_WHOLE = 0x1p53;
+
   private ParquetCellText() {}
 
   static String of(Type type, Group group, int field) {
@@ -83,8 +86,13 @@ final class ParquetCellText {
     return DateTimeFormatter.ISO_LOCAL_DATE_TIME.format(time);
   }
 
+  /** Whole numbers without a point: a numbered id next to a null is a 7.0 for some writers. */
   private static String ofReal(double value, String text) {
-    return Double.isNaN(value) ? "" : text;
+    if (Double.isNaN(value)) {
+      return "";
+    }
+    boolean whole = value == Math.rint(value) && Math.abs(value) < LARGEST_WHOLE;
+    return whole ? Long.toString((long) value) : text;
   }
 
   private static String ofUnscaled(BigInteger unscaled, DecimalLogicalTypeAnnotation decimal) {
