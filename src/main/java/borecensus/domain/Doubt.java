@@ -15,6 +15,9 @@ public enum Doubt {
       "Repeat, releasing the gauge to zero after every cylinder."),
   COLD_ENGINE(
       "the engine was cold in a family that is tested warm", "Repeat with the engine warm."),
+  CYLINDERS_TRANSPOSED(
+      "two cylinders look written down in each other's place",
+      "Check the order of the readings on the paper sheet; they are never exchanged for you."),
   SEA_LEVEL_PRESSURE_AT_ALTITUDE(
       "the station pressure looks like one reduced to sea level",
       "Write the pressure at the site itself, or put this value under qnh_hpa.");

@@ -27,4 +27,9 @@ public record EngineHistory(
   public List<CompressionTest> trustedTests() {
     return tests.stream().filter(CompressionTest::trusted).toList();
   }
+
+  /** The same engine with other tests. */
+  public EngineHistory withTests(List<CompressionTest> newTests) {
+    return new EngineHistory(vehicleId, engineId, familyId, homeSiteId, originalEngine, newTests);
+  }
 }

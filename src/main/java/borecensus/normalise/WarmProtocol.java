@@ -60,13 +60,7 @@ public record WarmProtocol(Set<String> warmFamilies) implements Serializable {
     if (!warmFamilies.contains(history.familyId())) {
       return history;
     }
-    return new EngineHistory(
-        history.vehicleId(),
-        history.engineId(),
-        history.familyId(),
-        history.homeSiteId(),
-        history.originalEngine(),
-        history.tests().stream().map(WarmProtocol::doubtIfCold).toList());
+    return history.withTests(history.tests().stream().map(WarmProtocol::doubtIfCold).toList());
   }
 
   private static CompressionTest doubtIfCold(CompressionTest test) {

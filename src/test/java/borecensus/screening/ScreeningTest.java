@@ -292,4 +292,37 @@ class ScreeningTest {
     assertTrue(Math.abs(unsure) < Math.abs(sure), unsure + " against " + sure);
     assertEquals(Judgement.JUDGED, Screening.assess(fitted, norms).judgement());
   }
+
+  private static double[] oneLow(int cylinder, double factor) {
+    double[] factors = all(norms.family("F1").orElseThrow().family().cylinders(), 1);
+    factors[cylinder - 1] = factor;
+    return factors;
+  }
+
+  @Test
+  void twoReadingsInEachOthersPlaceAreDoubtedAndNotExchanged() {
+    EngineHistory history =
+        engine(
+            "F1", new double[][] {oneLow(2, 0.8), oneLow(2, 0.8), oneLow(3, 0.8), oneLow(2, 0.8)});
+    EngineHistory doubted = TransposedCylinders.doubt(history, norms);
+    List<List<Doubt>> doubts = doubted.tests().stream().map(CompressionTest::doubts).toList();
+    assertEquals(
+        List.of(List.of(), List.of(), List.of(Doubt.CYLINDERS_TRANSPOSED), List.of()), doubts);
+    assertEquals(
+        Arrays.toString(history.tests().get(2).referenceKpa()),
+        Arrays.toString(doubted.tests().get(2).referenceKpa()));
+  }
+
+  @Test
+  void aCylinderThatFallsForTheFirstTimeIsNoTransposition() {
+    EngineHistory history =
+        engine("F1", new double[][] {oneLow(2, 1), oneLow(2, 1), oneLow(2, 1), oneLow(3, 0.8)});
+    assertEquals(history, TransposedCylinders.doubt(history, norms));
+  }
+
+  @Test
+  void twoTestsAreTooFewToTellATransposition() {
+    EngineHistory history = engine("F1", new double[][] {oneLow(2, 0.8), oneLow(3, 0.8)});
+    assertEquals(history, TransposedCylinders.doubt(history, norms));
+  }
 }

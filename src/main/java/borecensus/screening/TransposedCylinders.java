@@ -1,0 +1,119 @@
+package borecensus.screening;
+
+import borecensus.domain.CompressionTest;
+import borecensus.domain.Doubt;
+import borecensus.domain.EngineHistory;
+import borecensus.norms.FleetNorms;
+import borecensus.norms.HealthyModel;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * Finds tests in which two cylinders look written down in each other's place: exchanging the two
+ * readings makes the test agree with the engine's other tests, and leaving them does not. Such a
+ * test is put in doubt; nothing is ever exchanged.
+ *
+ * <p>With x the deviations of a test and m the mean deviations of the others, each about its test's
+ * mean, exchanging i and j lowers the sum of squares by 2 (x_i - x_j)(m_j - m_i). Over twice the
+ * reading variance that is a log likelihood ratio; it must beat the number of pairs, a prior of one
+ * slip in a thousand tests (common practice, no source), and odds of twenty to one.
+ */
+public final class TransposedCylinders {
+  private static final int FEWEST_TESTS = 3;
+  private static final double SLIPS_PER_TEST = 1e-3;
+  private static final double ODDS = 20;
+
+  /** After the exchange both cylinders must lie this close to their usual deviation. */
+  private static final double FITS_WITHIN_SD = 3;
+
+  private TransposedCylinders() {}
+
+  /** The history with every such test in doubt; at least three trusted tests are needed. */
+  public static EngineHistory doubt(EngineHistory history, FleetNorms norms) {
+    List<CompressionTest> trusted = history.trustedTests();
+    if (trusted.size() < FEWEST_TESTS) {
+      return history;
+    }
+    HealthyModel model =
+        HealthyModel.of(history, norms.family(history.familyId()).orElseThrow(), norms);
+    double[][] pattern = pattern(model.residual());
+    Set<String> transposed = new HashSet<>();
+    int first = trusted.size() - model.tests();
+    for (int t = 0; t < model.tests(); t++) {
+      if (looksTransposed(t, pattern, model.readingVariance()[t])) {
+        transposed.add(trusted.get(first + t).testId());
+      }
+    }
+    return transposed.isEmpty() ? history : history.withTests(doubted(history, transposed));
+  }
+
+  private static List<CompressionTest> doubted(EngineHistory history, Set<String> transposed) {
+    List<CompressionTest> tests = new ArrayList<>();
+    for (CompressionTest test : history.tests()) {
+      tests.add(
+          transposed.contains(test.testId())
+              ? test.withDoubts(List.of(Doubt.CYLINDERS_TRANSPOSED))
+              : test);
+    }
+    return tests;
+  }
+
+  /** Deviations about the mean of each test. */
+  private static double[][] pattern(double[][] residual) {
+    double[][] pattern = new double[residual.length][];
+    for (int t = 0; t < residual.length; t++) {
+      double mean = mean(residual[t]);
+      pattern[t] = new double[residual[t].length];
+      for (int c = 0; c < pattern[t].length; c++) {
+        pattern[t][c] = residual[t][c] - mean;
+      }
+    }
+    return pattern;
+  }
+
+  private static double mean(double[] values) {
+    double sum = 0;
+    int count = 0;
+    for (double value : values) {
+      if (!Double.isNaN(value)) {
+        sum += value;
+        count++;
+      }
+    }
+    return count == 0 ? Double.NaN : sum / count;
+  }
+
+  private static boolean looksTransposed(int test, double[][] pattern, double readingVariance) {
+    double[] x = pattern[test];
+    double[] usual = usual(test, pattern);
+    double variance = readingVariance * (1 + 1.0 / (pattern.length - 1));
+    double pairs = x.length * (x.length - 1) / 2.0;
+    double needed = 2 * variance * Math.log(pairs * ODDS / SLIPS_PER_TEST);
+    double within = FITS_WITHIN_SD * Math.sqrt(variance);
+    for (int i = 0; i < x.length; i++) {
+      for (int j = i + 1; j < x.length; j++) {
+        double gain = 2 * (x[i] - x[j]) * (usual[j] - usual[i]);
+        boolean fits = Math.abs(x[i] - usual[j]) < within && Math.abs(x[j] - usual[i]) < within;
+        if (gain > needed && fits) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  /** Mean deviation of each cylinder over the other tests; NaN where none read it. */
+  private static double[] usual(int test, double[][] pattern) {
+    double[] usual = new double[pattern[test].length];
+    for (int c = 0; c < usual.length; c++) {
+      double[] others = new double[pattern.length];
+      for (int t = 0; t < pattern.length; t++) {
+        others[t] = t == test ? Double.NaN : pattern[t][c];
+      }
+      usual[c] = mean(others);
+    }
+    return usual;
+  }
+}
