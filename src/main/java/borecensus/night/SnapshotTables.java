@@ -80,7 +80,7 @@ final class SnapshotTables {
     Map<String, Long> byCode = byCode(rejected);
     RowCounts rows = rowCounts(sources, byCode.values().stream().mapToLong(n -> n).sum());
     writer.write(Table.REJECTED_ROWS, rejected, rows.rejected());
-    writeReadings(sources);
+    long tests = writeReadings(sources);
     FleetNorms norms = sources.model().value().norms();
     List<FamilyNormRow> grid = FamilyNormTable.of(norms);
     writer.write(Table.FAMILY_NORMS, NormRows.families(norms, grid));
@@ -95,7 +95,8 @@ final class SnapshotTables {
     long marked = inService == 0 ? 0 : engines.getLong(1);
     writer.write(Table.ENGINE_STATUS, sources.statuses(), inService);
     writeSummary(rows, inService, marked);
-    writeWorkList(sources, marked, rows, inService, grid, byCode);
+    writeWorkList(
+        sources, new ReportData.Counts(inService, tests, marked, rows.rejected()), grid, byCode);
     return new NightResult(
         snapshot, sources.rowsNew(), rows, inService, marked, byCode, shown(notes));
   }
@@ -133,7 +134,8 @@ final class SnapshotTables {
     return kinds;
   }
 
-  private void writeReadings(Sources sources) {
+  /** Writes the readings and tells how many tests stand. */
+  private long writeReadings(Sources sources) {
     // One row per cylinder of each dry test: the arrays have the family's number of cylinders.
     Row rows =
         sources
@@ -142,12 +144,14 @@ final class SnapshotTables {
                 sum(
                     expr(
                         "aggregate(tests, 0L, (n, t) ->"
-                            + " n + IF(t.sheet_kind = 'dry', size(t.gauge_kpa), 0))")))
+                            + " n + IF(t.sheet_kind = 'dry', size(t.gauge_kpa), 0))")),
+                sum(expr("CAST(size(tests) AS BIGINT)")))
             .first();
     writer.write(
         Table.CYLINDER_READINGS,
         ReadingsStage.readings(sources.histories(), sources.model()),
         rows.isNullAt(0) ? 0 : rows.getLong(0));
+    return rows.isNullAt(1) ? 0 : rows.getLong(1);
   }
 
   private List<RegisterProblem> writeNotes(Sources sources) {
@@ -192,13 +196,11 @@ final class SnapshotTables {
 
   private void writeWorkList(
       Sources sources,
-      long marked,
-      RowCounts rows,
-      long engines,
+      ReportData.Counts counts,
       List<FamilyNormRow> grid,
       Map<String, Long> byCode) {
     Dataset<Row> ranked = WorkListStage.ranked(sources.statuses()).cache();
-    writer.write(Table.WORK_LIST, ranked, marked);
+    writer.write(Table.WORK_LIST, ranked, counts.marked());
     ReportStage.writeWorkList(ranked, snapshot);
     FleetNorms norms = sources.model().value().norms();
     ReportStage.writeReport(
@@ -206,7 +208,7 @@ final class SnapshotTables {
             settings.asOf(),
             identity.runId(),
             SoftwareVersion.get(),
-            new ReportData.Counts(engines, rows.accepted(), marked, rows.rejected()),
+            counts,
             ReportStage.firstMarked(ranked),
             ReportStage.families(norms, grid),
             ReportStage.gauges(norms),

@@ -23,7 +23,7 @@ public enum WorkListColumn {
   LAST_TESTED_ON(
       "date of the last test used",
       e -> e.lastTestedOn() == null ? "" : e.lastTestedOn().toString()),
-  SITE_ID("where it was last tested", WorkListEntry::siteId);
+  SITE_ID("home site of the vehicle", WorkListEntry::siteId);
 
   private final String meaning;
   private final transient Function<WorkListEntry, String> cell;

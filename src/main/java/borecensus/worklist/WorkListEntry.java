@@ -17,7 +17,7 @@ import java.util.List;
  * @param evidence one plain sentence, from {@link Evidence}
  * @param nextStep one plain sentence, from {@link NextSteps}
  * @param lastTestedOn null when not known
- * @param siteId where it was last tested; empty when not known
+ * @param siteId home site of the vehicle; empty when not known
  */
 public record WorkListEntry(
     int rank,
