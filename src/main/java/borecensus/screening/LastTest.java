@@ -6,7 +6,6 @@ import borecensus.norms.FleetNorms;
 import borecensus.norms.HealthyModel;
 import borecensus.statistics.NormalRange;
 import java.util.Arrays;
-import org.apache.commons.math3.distribution.NormalDistribution;
 
 /**
  * The last trusted test against the family.
@@ -32,8 +31,6 @@ public record LastTest(
   /** No trusted test. */
   static final LastTest NONE =
       new LastTest(Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN, 0);
-
-  private static final NormalDistribution NORMAL = new NormalDistribution(null, 0, 1);
 
   static LastTest of(CompressionTest test, HealthyModel model, FamilyNorm norm, FleetNorms norms) {
     int last = model.tests() - 1;
@@ -78,11 +75,7 @@ public record LastTest(
     }
     double range = Arrays.stream(read).max().orElse(0) - Arrays.stream(read).min().orElse(0);
     double sigma = Math.sqrt(model.cylinderVariance() + model.readingVariance()[last]);
-    double tail = NormalRange.survival(range / sigma, read.length);
-    double survivable = Math.max(tail, Double.MIN_NORMAL);
-    return survivable >= 1
-        ? -NORMAL.inverseCumulativeProbability(1 - 1e-16)
-        : -NORMAL.inverseCumulativeProbability(survivable);
+    return NormalRange.normalScore(range / sigma, read.length);
   }
 
   private static int lowest(double[] kpa) {
