@@ -9,6 +9,7 @@ import java.util.TreeMap;
 /** The rounds of the estimation over one fixed sample. */
 final class NormRounds {
   private static final int INNER_PASSES = 2;
+  private static final int SHARE_PASSES = 2;
 
   private final SortedMap<String, FamilySample> samples;
   private final FuelPriors common;
@@ -33,11 +34,13 @@ final class NormRounds {
 
   /** Weighs every engine under the norms so far, then learns them anew. */
   FleetNorms next(FleetNorms norms) {
-    List<FaultEvidence> evidence = evidence(norms);
-    FleetNorms shared =
-        norms.withShares(
-            new ShareEstimator(evidence, common.shares(), common.pseudoEngines().share())
-                .estimate(norms.shares()));
+    FleetNorms shared = norms;
+    List<FaultEvidence> evidence = List.of();
+    for (int pass = 0; pass < SHARE_PASSES; pass++) {
+      evidence = evidence(shared);
+      HypothesisShares shares = shares(evidence, shared.shares());
+      shared = shared.withShares(shares).withTails(tails(evidence, shares, shared.tails()));
+    }
     EngineWeights weights = EngineWeights.of(samples, evidence, shared.shares());
     FleetNorms placed = positions(shared, weights);
     for (int pass = 0; pass < INNER_PASSES; pass++) {
@@ -45,6 +48,18 @@ final class NormRounds {
       placed = components(placed, weights);
     }
     return placed;
+  }
+
+  private HypothesisShares shares(List<FaultEvidence> evidence, HypothesisShares present) {
+    return new ShareEstimator(evidence, common.shares(), common.pseudoEngines().share())
+        .estimate(present);
+  }
+
+  private static Tails tails(List<FaultEvidence> evidence, HypothesisShares shares, Tails present) {
+    double[] healthy =
+        evidence.stream().mapToDouble(e -> FaultPosterior.of(e, shares).healthy()).toArray();
+    return new TailEstimator(evidence.stream().map(FaultEvidence::tails).toList(), healthy)
+        .estimate(present);
   }
 
   private List<FaultEvidence> evidence(FleetNorms norms) {
@@ -55,7 +70,7 @@ final class NormRounds {
           for (EngineReadings engine : sample.engines()) {
             if (!sample.feeders().isEmpty()) {
               HealthyModel model = HealthyModel.of(engine, norm, norms);
-              evidence.add(FaultEvidence.of(model, norm, sample.priors()));
+              evidence.add(FaultEvidence.of(model, norm, sample.priors(), norms.tails()));
             }
           }
         });
