@@ -41,7 +41,7 @@ final class NormRounds {
       HypothesisShares shares = shares(evidence, shared.shares());
       shared = shared.withShares(shares).withTails(tails(evidence, shares, shared.tails()));
     }
-    EngineWeights weights = EngineWeights.of(samples, evidence, shared.shares());
+    EngineWeights weights = EngineWeights.of(samples, evidence, shared);
     FleetNorms placed = positions(shared, weights);
     for (int pass = 0; pass < INNER_PASSES; pass++) {
       placed = levels(placed, weights, EngineLevels.Summary.MEAN);
@@ -83,7 +83,7 @@ final class NormRounds {
         (id, norm) -> {
           FamilySample sample = samples.get(id);
           return PositionFit.fit(
-              models(sample, norm, norms), weights.mechanical(id), norm, sample.priors());
+              models(sample, norm, norms), weights.means(id), norm, sample.priors());
         });
     return norms.withFamilies(families);
   }
@@ -97,7 +97,7 @@ final class NormRounds {
           if (sample.feeders().isEmpty()) {
             return norm;
           }
-          List<EngineLevels> levels = levels(sample, norm, norms, weights.mechanical(id), summary);
+          List<EngineLevels> levels = levels(sample, norm, norms, weights.means(id), summary);
           MeanCurve curve = CurveFit.fit(levels, norm.curve(), sample.priors().wear());
           return norm.withCurve(curve).withRange(range(sample, norm.range(), curve));
         });
@@ -105,7 +105,7 @@ final class NormRounds {
     GaugeFit gauges = new GaugeFit(curved);
     samples.forEach(
         (id, sample) ->
-            levels(sample, families.get(id), curved, weights.mechanical(id), summary)
+            levels(sample, families.get(id), curved, weights.means(id), summary)
                 .forEach(engine -> gauges.addEngine(engine, curved)));
     return gauges.fit(curved, common);
   }
@@ -158,9 +158,8 @@ final class NormRounds {
         (id, sample) -> {
           FamilyNorm norm = norms.families().get(id);
           List<HealthyModel> models = models(sample, norm, norms);
-          double[] healthy = weights.healthy(id);
-          for (int i = 0; i < healthy.length; i++) {
-            fit.addEngine(models.get(i), norm, norms, healthy[i]);
+          for (int i = 0; i < models.size(); i++) {
+            fit.addEngine(models.get(i), norm, norms, weights.of(id).get(i));
           }
         });
     SortedMap<String, VarianceComponents> fitted = fit.fit(norms.families(), common);
