@@ -20,14 +20,15 @@ final class ComponentFit {
   private final SortedMap<String, List<ComponentItem>> levels = new TreeMap<>();
   private final SortedMap<String, List<ComponentItem>> spreads = new TreeMap<>();
 
-  void addEngine(HealthyModel model, FamilyNorm norm, FleetNorms norms, double weight) {
+  void addEngine(
+      HealthyModel model, FamilyNorm norm, FleetNorms norms, EngineWeights.Weight weight) {
     String familyId = norm.family().familyId();
     levels
         .computeIfAbsent(familyId, f -> new ArrayList<>())
-        .add(ComponentItems.levels(model, norm, norms, weight));
+        .add(ComponentItems.levels(model, norm, norms, weight.level()));
     spreads
         .computeIfAbsent(familyId, f -> new ArrayList<>())
-        .add(ComponentItems.spreads(model, weight));
+        .add(ComponentItems.spreads(model, weight.spread()));
   }
 
   /** The families' new components; the believed ones for a family without engines: the fleet's. */

@@ -1,6 +1,6 @@
 package borecensus.norms;
 
-import java.util.Arrays;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -8,54 +8,65 @@ import java.util.TreeMap;
 /**
  * How far each feeding engine counts, by family and in the order of its feeders.
  *
- * @param mechanicalByFamily probability of no mechanical fault, for means
- * @param healthyByFamily probability of neither fault nor doubtful test, for variances
+ * @param byFamily one entry for every family
  */
-record EngineWeights(
-    SortedMap<String, double[]> mechanicalByFamily, SortedMap<String, double[]> healthyByFamily) {
+record EngineWeights(SortedMap<String, List<Weight>> byFamily) {
+
+  /**
+   * The weights of one engine.
+   *
+   * @param mean for means: probability of no mechanical fault
+   * @param level for variances of levels: probability of neither fault nor doubtful test nor a wide
+   *     engine offset
+   * @param spread for variances between cylinders: probability of neither fault nor doubtful test
+   *     nor a wide cylinder; wide tests and readings stay in, as part of their variance
+   */
+  record Weight(double mean, double level, double spread) {}
 
   static EngineWeights equal(SortedMap<String, FamilySample> samples) {
-    SortedMap<String, double[]> ones = new TreeMap<>();
+    SortedMap<String, List<Weight>> ones = new TreeMap<>();
     samples.forEach(
-        (id, sample) -> {
-          double[] weights = new double[sample.feeders().size()];
-          Arrays.fill(weights, 1);
-          ones.put(id, weights);
-        });
-    return new EngineWeights(ones, ones);
+        (id, sample) ->
+            ones.put(id, sample.feeders().stream().map(f -> new Weight(1, 1, 1)).toList()));
+    return new EngineWeights(ones);
   }
 
   /** From the evidence of all engines of all families with feeders, in order. */
   static EngineWeights of(
-      SortedMap<String, FamilySample> samples,
-      List<FaultEvidence> evidence,
-      HypothesisShares shares) {
-    SortedMap<String, double[]> mechanical = new TreeMap<>();
-    SortedMap<String, double[]> healthy = new TreeMap<>();
+      SortedMap<String, FamilySample> samples, List<FaultEvidence> evidence, FleetNorms norms) {
+    SortedMap<String, List<Weight>> byFamily = new TreeMap<>();
     int first = 0;
     for (var entry : samples.entrySet()) {
       FamilySample sample = entry.getValue();
-      int feeders = sample.feeders().size();
-      double[] sound = new double[feeders];
-      double[] clean = new double[feeders];
-      for (int i = 0; i < feeders; i++) {
-        FaultEvidence engine = evidence.get(first + sample.feeders().get(i).index());
-        FaultPosterior posterior = FaultPosterior.of(engine, shares);
-        sound[i] = 1 - posterior.faultProbability();
-        clean[i] = posterior.healthy();
+      List<Weight> weights = new ArrayList<>();
+      for (FamilySample.Feeder feeder : sample.feeders()) {
+        weights.add(weight(evidence.get(first + feeder.index()), norms));
       }
-      first += feeders == 0 ? 0 : sample.engines().size();
-      mechanical.put(entry.getKey(), sound);
-      healthy.put(entry.getKey(), clean);
+      first += weights.isEmpty() ? 0 : sample.engines().size();
+      byFamily.put(entry.getKey(), weights);
     }
-    return new EngineWeights(mechanical, healthy);
+    return new EngineWeights(byFamily);
   }
 
-  double[] mechanical(String familyId) {
-    return mechanicalByFamily.get(familyId);
+  private static Weight weight(FaultEvidence evidence, FleetNorms norms) {
+    FaultPosterior posterior = FaultPosterior.of(evidence, norms.shares());
+    Tails shares = norms.tails();
+    TailRatios tails = evidence.tails();
+    double usualCylinders = 1;
+    for (TailColumn cylinder : tails.cylinders()) {
+      usualCylinders *= 1 - cylinder.lasting().probability(shares.cylinder());
+    }
+    double usualEngine = 1 - tails.whole().lasting().probability(shares.engine());
+    double healthy = posterior.healthy();
+    return new Weight(
+        1 - posterior.faultProbability(), healthy * usualEngine, healthy * usualCylinders);
   }
 
-  double[] healthy(String familyId) {
-    return healthyByFamily.get(familyId);
+  List<Weight> of(String familyId) {
+    return byFamily.get(familyId);
+  }
+
+  double[] means(String familyId) {
+    return byFamily.get(familyId).stream().mapToDouble(Weight::mean).toArray();
   }
 }

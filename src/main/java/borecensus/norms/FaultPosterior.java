@@ -29,7 +29,7 @@ public record FaultPosterior(
   /** Weighs one engine. */
   public static FaultPosterior of(HealthyModel model, FamilyNorm norm, FleetNorms norms) {
     FuelPriors priors = norms.priors().of(norm.family().fuel());
-    return of(FaultEvidence.of(model, norm, priors), norms.shares());
+    return of(FaultEvidence.of(model, norm, priors, norms.tails()), norms.shares());
   }
 
   static FaultPosterior of(FaultEvidence evidence, HypothesisShares shares) {

@@ -11,6 +11,7 @@ import java.util.TreeMap;
  *
  * @param families by family_id, every registered family
  * @param gauges by gauge_id, every registered gauge and every gauge with tests
+ * @param tails how often healthy variation is wide
  * @param gaugeVariance variance of the gauges' log offsets
  */
 public record FleetNorms(
@@ -18,6 +19,7 @@ public record FleetNorms(
     SortedMap<String, GaugeOffset> gauges,
     double gaugeVariance,
     HypothesisShares shares,
+    Tails tails,
     Priors priors)
     implements Serializable {
 
@@ -58,14 +60,18 @@ public record FleetNorms(
   }
 
   FleetNorms withFamilies(SortedMap<String, FamilyNorm> newFamilies) {
-    return new FleetNorms(newFamilies, gauges, gaugeVariance, shares, priors);
+    return new FleetNorms(newFamilies, gauges, gaugeVariance, shares, tails, priors);
   }
 
   FleetNorms withGauges(SortedMap<String, GaugeOffset> newGauges, double newVariance) {
-    return new FleetNorms(families, newGauges, newVariance, shares, priors);
+    return new FleetNorms(families, newGauges, newVariance, shares, tails, priors);
   }
 
   FleetNorms withShares(HypothesisShares newShares) {
-    return new FleetNorms(families, gauges, gaugeVariance, newShares, priors);
+    return new FleetNorms(families, gauges, gaugeVariance, newShares, tails, priors);
+  }
+
+  FleetNorms withTails(Tails newTails) {
+    return new FleetNorms(families, gauges, gaugeVariance, shares, newTails, priors);
   }
 }

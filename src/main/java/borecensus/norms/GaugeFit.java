@@ -14,6 +14,9 @@ import java.util.TreeMap;
 final class GaugeFit {
   private static final int VARIANCE_STEPS = 4;
 
+  /** A relative change of the variance that makes no difference to any offset. */
+  private static final double SETTLED = 0.02;
+
   private final List<String> familyIds;
   private final List<String> gaugeIds;
   private final SortedMap<String, Integer> familyNumbers = new TreeMap<>();
@@ -54,7 +57,12 @@ final class GaugeFit {
     double variance = norms.gaugeVariance();
     CrossedEffects effects = solve(variance);
     for (int i = 0; i < VARIANCE_STEPS; i++) {
-      variance = variance(effects, common);
+      double better = variance(effects, common);
+      boolean settled = Math.abs(better / variance - 1) < SETTLED;
+      variance = better;
+      if (settled) {
+        break;
+      }
       effects = solve(variance);
     }
     return norms

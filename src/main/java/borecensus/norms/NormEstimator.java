@@ -60,6 +60,7 @@ public final class NormEstimator {
         offsets,
         variance,
         new HypothesisShares(new EnumMap<>(any.shares()), new TreeMap<>()),
+        Tails.BELIEVED,
         priors);
   }
 

@@ -9,6 +9,7 @@ import java.util.TreeMap;
 /** The rounds of the estimation over one fixed sample. */
 final class NormRounds {
   private static final int INNER_PASSES = 2;
+  private static final int SHARE_PASSES = 2;
 
   private final SortedMap<String, FamilySample> samples;
   private final FuelPriors common;
@@ -33,18 +34,32 @@ final class NormRounds {
 
   /** Weighs every engine under the norms so far, then learns them anew. */
   FleetNorms next(FleetNorms norms) {
-    List<FaultEvidence> evidence = evidence(norms);
-    FleetNorms shared =
-        norms.withShares(
-            new ShareEstimator(evidence, common.shares(), common.pseudoEngines().share())
-                .estimate(norms.shares()));
-    EngineWeights weights = EngineWeights.of(samples, evidence, shared.shares());
+    FleetNorms shared = norms;
+    List<FaultEvidence> evidence = List.of();
+    for (int pass = 0; pass < SHARE_PASSES; pass++) {
+      evidence = evidence(shared);
+      HypothesisShares shares = shares(evidence, shared.shares());
+      shared = shared.withShares(shares).withTails(tails(evidence, shares, shared.tails()));
+    }
+    EngineWeights weights = EngineWeights.of(samples, evidence, shared);
     FleetNorms placed = positions(shared, weights);
     for (int pass = 0; pass < INNER_PASSES; pass++) {
       placed = levels(placed, weights, EngineLevels.Summary.MEAN);
       placed = components(placed, weights);
     }
     return placed;
+  }
+
+  private HypothesisShares shares(List<FaultEvidence> evidence, HypothesisShares present) {
+    return new ShareEstimator(evidence, common.shares(), common.pseudoEngines().share())
+        .estimate(present);
+  }
+
+  private static Tails tails(List<FaultEvidence> evidence, HypothesisShares shares, Tails present) {
+    double[] healthy =
+        evidence.stream().mapToDouble(e -> FaultPosterior.of(e, shares).healthy()).toArray();
+    return new TailEstimator(evidence.stream().map(FaultEvidence::tails).toList(), healthy)
+        .estimate(present);
   }
 
   private List<FaultEvidence> evidence(FleetNorms norms) {
@@ -55,7 +70,7 @@ final class NormRounds {
           for (EngineReadings engine : sample.engines()) {
             if (!sample.feeders().isEmpty()) {
               HealthyModel model = HealthyModel.of(engine, norm, norms);
-              evidence.add(FaultEvidence.of(model, norm, sample.priors()));
+              evidence.add(FaultEvidence.of(model, norm, sample.priors(), norms.tails()));
             }
           }
         });
@@ -68,7 +83,7 @@ final class NormRounds {
         (id, norm) -> {
           FamilySample sample = samples.get(id);
           return PositionFit.fit(
-              models(sample, norm, norms), weights.mechanical(id), norm, sample.priors());
+              models(sample, norm, norms), weights.means(id), norm, sample.priors());
         });
     return norms.withFamilies(families);
   }
@@ -82,7 +97,7 @@ final class NormRounds {
           if (sample.feeders().isEmpty()) {
             return norm;
           }
-          List<EngineLevels> levels = levels(sample, norm, norms, weights.mechanical(id), summary);
+          List<EngineLevels> levels = levels(sample, norm, norms, weights.means(id), summary);
           MeanCurve curve = CurveFit.fit(levels, norm.curve(), sample.priors().wear());
           return norm.withCurve(curve).withRange(range(sample, norm.range(), curve));
         });
@@ -90,7 +105,7 @@ final class NormRounds {
     GaugeFit gauges = new GaugeFit(curved);
     samples.forEach(
         (id, sample) ->
-            levels(sample, families.get(id), curved, weights.mechanical(id), summary)
+            levels(sample, families.get(id), curved, weights.means(id), summary)
                 .forEach(engine -> gauges.addEngine(engine, curved)));
     return gauges.fit(curved, common);
   }
@@ -143,9 +158,8 @@ final class NormRounds {
         (id, sample) -> {
           FamilyNorm norm = norms.families().get(id);
           List<HealthyModel> models = models(sample, norm, norms);
-          double[] healthy = weights.healthy(id);
-          for (int i = 0; i < healthy.length; i++) {
-            fit.addEngine(models.get(i), norm, norms, healthy[i]);
+          for (int i = 0; i < models.size(); i++) {
+            fit.addEngine(models.get(i), norm, norms, weights.of(id).get(i));
           }
         });
     SortedMap<String, VarianceComponents> fitted = fit.fit(norms.families(), common);

@@ -13,6 +13,8 @@ import org.junit.jupiter.api.Test;
 class FaultEvidenceTest {
   private static final FuelPriors PRIORS = Priors.load().of(Fuel.DIESEL);
 
+  private static final Tails NO_TAILS = new Tails(1e-300, 1e-300, 1e-300, 1e-300);
+
   private static HealthyModel model(RandomFleet fleet, FleetNorms norms, int tests) {
     return fleet.histories.stream()
         .filter(h -> h.familyId().equals("F2") && h.tests().size() == tests)
@@ -37,7 +39,7 @@ class FaultEvidenceTest {
     for (int tests : new int[] {1, 2, 3}) {
       HealthyModel model = model(fleet, norms, tests);
       FamilyNorm norm = norms.families().get("F2");
-      FaultEvidence evidence = FaultEvidence.of(model, norm, PRIORS);
+      FaultEvidence evidence = FaultEvidence.of(model, norm, PRIORS, NO_TAILS);
       for (Hypothesis h : Hypothesis.values()) {
         double expected = h.mechanical() ? dense(h, model, norm) : denseDoubtful(model);
         double tolerance = 1e-9 * Math.max(1, Math.abs(expected));

@@ -15,7 +15,15 @@ public record FleetPlan(
     double gaugeSd,
     double faultShare,
     double resolutionKpa,
-    int mostTests) {
+    int mostTests,
+    Noise noise) {
+
+  /** The shape of every random part, at the same standard deviation. */
+  public enum Noise {
+    NORMAL,
+    /** Student's t with four degrees of freedom for tests and readings, the rest normal. */
+    HEAVY_TAILED
+  }
 
   /**
    * One family.
@@ -46,14 +54,24 @@ public record FleetPlan(
         0.02,
         faultShare,
         5,
-        6);
+        6,
+        Noise.NORMAL);
   }
 
   public FleetPlan withMostTests(int tests) {
-    return new FleetPlan(families, gauges, gaugeSd, faultShare, resolutionKpa, tests);
+    return new FleetPlan(families, gauges, gaugeSd, faultShare, resolutionKpa, tests, noise);
   }
 
   public FleetPlan withFamilies(List<FamilyPlan> changed) {
-    return new FleetPlan(changed, gauges, gaugeSd, faultShare, resolutionKpa, mostTests);
+    return new FleetPlan(changed, gauges, gaugeSd, faultShare, resolutionKpa, mostTests, noise);
+  }
+
+  public FleetPlan withNoise(Noise changed) {
+    return new FleetPlan(families, gauges, gaugeSd, faultShare, resolutionKpa, mostTests, changed);
+  }
+
+  public FleetPlan withDials(double changedResolutionKpa, double changedGaugeSd) {
+    return new FleetPlan(
+        families, gauges, changedGaugeSd, faultShare, changedResolutionKpa, mostTests, noise);
   }
 }

@@ -102,26 +102,29 @@ public final class RandomFleet {
     }
     double[][] y = new double[units.length][lasting.length];
     for (int t = 0; t < units.length; t++) {
-      double level = family.mean(units[t]) + engine + slope * units[t] + normal(v.test());
+      double level = family.mean(units[t]) + engine + slope * units[t] + noise(v.test());
       for (int c = 0; c < lasting.length; c++) {
-        y[t][c] = level + lasting[c] + normal(v.reading());
+        y[t][c] = level + lasting[c] + noise(v.reading());
       }
     }
     return y;
   }
 
-  static boolean tails;
-
   private double normal(double variance) {
-    if (tails) {
-      double chi = 0;
-      for (int i = 0; i < 4; i++) {
-        double g = random.nextGaussian();
-        chi += g * g;
-      }
-      return Math.sqrt(variance / 2) * random.nextGaussian() / Math.sqrt(chi / 4);
-    }
     return Math.sqrt(variance) * random.nextGaussian();
+  }
+
+  /** Noise of a test or a reading; Student's t is scaled to the variance asked for. */
+  private double noise(double variance) {
+    if (plan.noise() == FleetPlan.Noise.NORMAL) {
+      return normal(variance);
+    }
+    double squares = 0;
+    for (int i = 0; i < 4; i++) {
+      double g = random.nextGaussian();
+      squares += g * g;
+    }
+    return normal(variance / 2) / Math.sqrt(squares / 4);
   }
 
   private double[] rounded(double[] logs, String gaugeId) {

@@ -324,5 +324,103 @@ class ScreeningTest {
   void twoTestsAreTooFewToTellATransposition() {
     EngineHistory history = engine("F1", new double[][] {oneLow(2, 0.8), oneLow(3, 0.8)});
     assertEquals(history, TransposedCylinders.doubt(history, norms));
+
+  @Test
+  void altitudeOfTheTestDoesNotChangeTheVerdict() {
+    EngineHistory sea = engine("F1", new double[][] {all(6, 1), with(all(6, 1), 0.88, 5)});
+    List<CompressionTest> high = sea.tests().stream().map(ScreeningTest::atAltitude).toList();
+    EngineHistory hill = new EngineHistory("V", "E", "F1", "S1", true, high);
+    EngineAssessment a = Screening.assess(sea, norms);
+    EngineAssessment b = Screening.assess(hill, norms);
+    assertEquals(a.lastTest().levelPct(), b.lastTest().levelPct());
+    assertEquals(a.lastTest().spreadPct(), b.lastTest().spreadPct());
+    assertEquals(a.verdict().reasons(), b.verdict().reasons());
+    assertEquals(a.verdict().suspectCylinders(), b.verdict().suspectCylinders());
+    // Only the dial's step weighs a little more on a lower reading.
+    assertEquals(a.faultProbability(), b.faultProbability(), 0.01);
+  }
+
+  private static CompressionTest atAltitude(CompressionTest t) {
+    double[] thin = Arrays.stream(t.gaugeKpa()).map(k -> 0.8 * k).toArray();
+    return new CompressionTest(
+        t.testId(),
+        t.engineId(),
+        t.testedAt(),
+        t.distanceKm(),
+        t.engineHours(),
+        t.siteId(),
+        t.gaugeId(),
+        t.kind(),
+        0.8 * t.ambientHpa(),
+        t.ambientSource(),
+        thin,
+        t.referenceKpa(),
+        t.firstReferenceKpa(),
+        t.engineTempC(),
+        t.crankingRpm(),
+        t.doubts(),
+        t.sourceFile(),
+        t.rowNumber());
+  }
+
+  @Test
+  void anEngineFamilyWithoutOdometersIsJudgedByHours() {
+    List<EngineHistory> byHours =
+        fleet.histories.stream()
+            .filter(h -> h.familyId().equals("F1"))
+            .map(h -> inHours(h))
+            .toList();
+    FleetNorms learned =
+        NormEstimator.estimate(byHours, fleet.families, fleet.gauges, Priors.load());
+    EngineHistory engine =
+        byHours.stream().filter(h -> h.tests().size() == 4).findFirst().orElseThrow();
+    EngineAssessment a = Screening.assess(engine, learned);
+    double hours = engine.tests().get(3).engineHours();
+    assertEquals(hours, a.lastTest().usage());
+    // Hours were made from kilometres at 40 km/h, so the curve is the same in model units.
+    EngineHistory byKm =
+        fleet.histories.stream()
+            .filter(h -> h.engineId().equals(engine.engineId()))
+            .findFirst()
+            .orElseThrow();
+    FleetNorms inKm =
+        NormEstimator.estimate(
+            fleet.histories.stream().filter(h -> h.familyId().equals("F1")).toList(),
+            fleet.families,
+            fleet.gauges,
+            Priors.load());
+    EngineAssessment b = Screening.assess(byKm, inKm);
+    assertEquals(b.faultProbability(), a.faultProbability(), 1e-9);
+    // Per 1,000 h is per 40,000 km.
+    assertEquals(0.4 * b.trend().pct(), a.trend().pct(), 1e-9);
+  }
+
+  private static EngineHistory inHours(EngineHistory h) {
+    List<CompressionTest> tests =
+        h.tests().stream()
+            .map(
+                t ->
+                    new CompressionTest(
+                        t.testId(),
+                        t.engineId(),
+                        t.testedAt(),
+                        Double.NaN,
+                        t.distanceKm() / 40,
+                        t.siteId(),
+                        t.gaugeId(),
+                        t.kind(),
+                        t.ambientHpa(),
+                        t.ambientSource(),
+                        t.gaugeKpa(),
+                        t.referenceKpa(),
+                        t.firstReferenceKpa(),
+                        t.engineTempC(),
+                        t.crankingRpm(),
+                        t.doubts(),
+                        t.sourceFile(),
+                        t.rowNumber()))
+            .toList();
+    return new EngineHistory(
+        h.vehicleId(), h.engineId(), h.familyId(), h.homeSiteId(), true, tests);
   }
 }

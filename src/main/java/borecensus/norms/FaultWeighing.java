@@ -1,0 +1,91 @@
+package borecensus.norms;
+
+import borecensus.domain.Family;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Weighs every fault against health for one engine.
+ *
+ * <p>For a fault that shifts the readings by d u, with z the residuals and W their inverse
+ * covariance, the likelihood ratio is exp(d u'Wz - d^2/2 u'Wu); it is averaged over which
+ * cylinders, onset and size with their prior weights (Kass and Raftery, 1995, J. Am. Stat. Assoc.
+ * 90:773-795, eq. 2). For a test that is off as a whole by d, normal with variance v, the average
+ * is closed: (1 + v u'Wu)^(-1/2) exp(v (u'Wz)^2 / (2 (1 + v u'Wu))).
+ */
+final class FaultWeighing {
+  private final HealthyModel model;
+  private final Family family;
+  private final FuelPriors priors;
+  private final Tails tails;
+  private final ReadingPrecision precision;
+  private final TailRatios ratios;
+
+  FaultWeighing(HealthyModel model, FamilyNorm norm, FuelPriors priors, Tails tails) {
+    this.model = model;
+    this.family = norm.family();
+    this.priors = priors;
+    this.tails = tails;
+    this.precision = ReadingPrecision.of(model);
+    this.ratios = TailRatios.of(model, precision, norm.components());
+  }
+
+  FaultEvidence evidence() {
+    List<RatioSum> sums = new ArrayList<>();
+    for (Hypothesis hypothesis : Hypothesis.values()) {
+      sums.add(hypothesis.mechanical() ? mechanical(hypothesis) : doubtful());
+    }
+    return new FaultEvidence(family.familyId(), model.tests(), sums, ratios);
+  }
+
+  private RatioSum mechanical(Hypothesis hypothesis) {
+    RatioSum sum = new RatioSum(family.cylinders());
+    List<int[]> sets = CylinderSets.of(hypothesis, family);
+    SeverityGrid sizes = SeverityGrid.of(priors.sizeOf(hypothesis), hypothesis.sign());
+    List<OnsetProfiles.Profile> profiles = profiles(hypothesis);
+    for (int[] set : sets) {
+      SetBlocks blocks = SetBlocks.of(precision, set);
+      double explained = ratios.explainedByHealth(set, tails);
+      for (OnsetProfiles.Profile profile : profiles) {
+        double logWeight = profile.logWeight() - Math.log(sets.size()) - explained;
+        addSizes(sum, logWeight, blocks.template(profile.reach()), sizes);
+      }
+    }
+    return sum;
+  }
+
+  private static void addSizes(
+      RatioSum sum, double logWeight, Template template, SeverityGrid sizes) {
+    for (int i = 0; i < sizes.shifts().length; i++) {
+      double d = sizes.shifts()[i];
+      double logTerm = logWeight + sizes.logWeights()[i] + template.logRatio(d);
+      sum.add(logTerm, d, template.cylinders());
+    }
+  }
+
+  /** Faults of a pair, a bank or upward are not told apart by onset: half may be there at first. */
+  private List<OnsetProfiles.Profile> profiles(Hypothesis hypothesis) {
+    return switch (hypothesis) {
+      case LOW_CYLINDER, LOW_OVERALL -> OnsetProfiles.sinceFirst(model.usage());
+      case FALLING_CYLINDER, FALLING_LEVEL -> OnsetProfiles.later(model.usage());
+      default -> OnsetProfiles.any(model.usage());
+    };
+  }
+
+  private RatioSum doubtful() {
+    RatioSum sum = new RatioSum(family.cylinders());
+    double variance = priors.doubtfulSdPct() * priors.doubtfulSdPct() / 1e4;
+    int[] all = CylinderSets.of(Hypothesis.DOUBTFUL_TEST, family).get(0);
+    SetBlocks blocks = SetBlocks.of(precision, all);
+    double explained = ratios.explainedByHealth(all, tails);
+    for (int t = 0; t < model.tests(); t++) {
+      double[] reach = new double[model.tests()];
+      reach[t] = 1;
+      Template u = blocks.template(reach);
+      double logWeight = -Math.log(model.tests()) - explained;
+      double logTerm = logWeight + u.logRatioOfNormalShift(variance);
+      sum.add(logTerm, u.meanOfNormalShift(variance), new int[0]);
+    }
+    return sum;
+  }
+}

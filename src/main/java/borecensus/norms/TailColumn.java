@@ -1,0 +1,91 @@
+package borecensus.norms;
+
+import java.util.Arrays;
+
+/**
+ * Ways in which the values of one cylinder, or of the engine as a whole, may be wide: lastingly; in
+ * one test; or in every test from one on, which is what a fault that comes late looks like.
+ *
+ * @param lasting a wide offset in all tests
+ * @param single by test, wide noise in that test alone
+ * @param since by test but the first and last, log likelihood ratio of wide noise in each test from
+ *     that one on; NaN for those two
+ */
+record TailColumn(Part lasting, Part[] single, double[] since) {
+
+  /**
+   * One part.
+   *
+   * @param logRatio log likelihood ratio of wide against usual
+   * @param score direction of the deviation
+   */
+  record Part(double logRatio, double score) {
+
+    /** Probability that it is wide. */
+    double probability(double share) {
+      return 1 / (1 + Math.exp(-logRatio - Math.log(share / (1 - share))));
+    }
+  }
+
+  static TailColumn of(SetBlocks blocks, double lastingVariance, double[] noiseVariances) {
+    int tests = noiseVariances.length;
+    double[] everyTest = new double[tests];
+    Arrays.fill(everyTest, 1);
+    Part[] single = new Part[tests];
+    double[] since = new double[tests];
+    Arrays.fill(since, Double.NaN);
+    for (int t = 0; t < tests; t++) {
+      double[] only = new double[tests];
+      only[t] = 1;
+      single[t] = part(blocks.template(only), noiseVariances[t]);
+      if (t > 0 && t < tests - 1) {
+        since[t] = separateShifts(blocks, t, Tails.ADDED_VARIANCE * noiseVariances[t]);
+      }
+    }
+    return new TailColumn(part(blocks.template(everyTest), lastingVariance), single, since);
+  }
+
+  private static Part part(Template u, double variance) {
+    return new Part(u.logRatioOfNormalShift(Tails.ADDED_VARIANCE * variance), u.score());
+  }
+
+  /**
+   * Log likelihood ratio of independent normal shifts of this variance v in each test from one on:
+   * with A and s the blocks of W and W z, -log|I + v A| / 2 + v s'(I + v A)^-1 s / 2.
+   */
+  private static double separateShifts(SetBlocks blocks, int from, double variance) {
+    int n = blocks.weighted().length - from;
+    double[][] matrix = new double[n][n];
+    double[] scores = new double[n];
+    for (int i = 0; i < n; i++) {
+      scores[i] = blocks.weighted()[from + i];
+      for (int j = 0; j < n; j++) {
+        matrix[i][j] = variance * blocks.precision()[from + i][from + j] + (i == j ? 1 : 0);
+      }
+    }
+    Cholesky factor = Cholesky.of(matrix);
+    double[] solved = factor.solve(scores);
+    double quadratic = 0;
+    for (int i = 0; i < n; i++) {
+      quadratic += scores[i] * solved[i];
+    }
+    return variance * quadratic / 2 - factor.logDeterminant() / 2;
+  }
+
+  /** Log of 1 + the sum over all ways of prior odds x likelihood ratio. */
+  double gain(double lastingShare, double noiseShare) {
+    double logNoise = Math.log(noiseShare);
+    double[] terms = new double[2 + 2 * single.length];
+    Arrays.fill(terms, Double.NEGATIVE_INFINITY);
+    terms[0] = 0;
+    terms[1] = Math.log(lastingShare) + lasting.logRatio();
+    for (int t = 0; t < single.length; t++) {
+      terms[2 + 2 * t] = logNoise + single[t].logRatio();
+      if (!Double.isNaN(since[t])) {
+        terms[3 + 2 * t] = (single.length - t) * logNoise + since[t];
+      }
+    }
+    double top = Arrays.stream(terms).max().orElseThrow();
+    return top + Math.log(Arrays.stream(terms).map(term -> Math.exp(term - top)).sum());
+  }
+}
