@@ -2,13 +2,10 @@ package borecensus.intake;
 
 import borecensus.domain.RowCode;
 import java.util.ArrayList;
-import java.util.Arrays;
+import java.util.Collection;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
-import java.util.TreeSet;
 
 /**
  * Puts the one-cylinder records of a long-form file together to tests, wherever in the file they
@@ -18,81 +15,32 @@ import java.util.TreeSet;
  */
 final class LongSheets {
 
-  private static final class OpenTest {
-    private final SheetRow first;
-    private final List<Long> rowNumbers = new ArrayList<>();
-    private final Set<String> remarks = new LinkedHashSet<>();
-    private final Set<Integer> stated = new TreeSet<>();
-    private double[] readings = new double[0];
-    private double[] firstReadings = new double[0];
+  /** By test_id, then by what all records of a test share; both in file order. */
+  private final Map<String, Map<String, LongTest>> tests = new LinkedHashMap<>();
 
-    OpenTest(SheetRow first) {
-      this.first = first;
-    }
-
-    void take(SheetRow record) {
-      rowNumbers.add(record.rowNumbers().get(0));
-      stated.add(record.readings().length);
-      readings = merged(readings, record.readings());
-      firstReadings = merged(firstReadings, record.firstReadings());
-      if (!record.remarks().isEmpty()) {
-        remarks.add(record.remarks());
-      }
-    }
-
-    SheetRow row() {
-      double[] read = SheetDecoder.trimmed(readings);
-      return first.gathered(rowNumbers, String.join("; ", remarks), read, firstReadings);
-    }
-
-    private static double[] merged(double[] known, double[] more) {
-      double[] merged = Arrays.copyOf(known, Math.max(known.length, more.length));
-      Arrays.fill(merged, known.length, merged.length, Double.NaN);
-      for (int i = 0; i < more.length; i++) {
-        merged[i] = Double.isNaN(more[i]) ? merged[i] : more[i];
-      }
-      return merged;
-    }
-
-    /**
-     * The cylinder, from 1, whose first-stroke reading is another one here; 0 when there is none.
-     */
-    int otherFirstReading(SheetRow record) {
-      double[] more = record.firstReadings();
-      for (int i = 0; i < Math.min(more.length, firstReadings.length); i++) {
-        // A comparison with NaN is false: what is not stated contradicts nothing.
-        if (Math.abs(more[i] - firstReadings[i]) > 0) {
-          return i + 1;
-        }
-      }
-      return 0;
-    }
-  }
-
-  private final Map<String, OpenTest> tests = new LinkedHashMap<>();
   private final List<RowRefusal> refusals = new ArrayList<>();
   private final List<RowPlace> repeats = new ArrayList<>();
 
   /** Takes one decoded record. */
   void add(SheetRow record) {
-    OpenTest test = tests.computeIfAbsent(record.testId(), id -> new OpenTest(record));
+    LongTest test =
+        tests
+            .computeIfAbsent(record.testId(), id -> new LinkedHashMap<>())
+            .computeIfAbsent(record.heading(), heading -> new LongTest(record));
     int cylinder = record.readings().length;
     double reading = record.readings()[cylinder - 1];
     int otherFirst = test.otherFirstReading(record);
-    if (!record.heading().equals(test.first.heading())) {
-      String column = SheetColumn.TEST_ID.columnName();
-      refuse(record, column, record.testId(), "it differs in more than the cylinder");
-    } else if (otherFirst > 0) {
+    if (otherFirst > 0) {
       String column = SheetColumn.FIRST_PREFIX + otherFirst;
       String value = number(record.firstReadings()[otherFirst - 1]);
-      refuse(record, column, value, "it has another first-stroke reading");
-    } else if (!test.stated.contains(cylinder)) {
+      refuse(record.place(), test, column, value, "has another first-stroke reading there");
+    } else if (!test.states(cylinder)) {
       test.take(record);
-    } else if (Double.compare(test.readings[cylinder - 1], reading) == 0) {
+    } else if (Double.compare(test.reading(cylinder), reading) == 0) {
       repeats.add(record.place());
     } else {
-      String detail = "cylinder " + cylinder + " has another reading in the same test";
-      refuse(record, SheetColumn.PRESSURE.columnName(), number(reading), detail);
+      String detail = "has another reading of cylinder " + cylinder;
+      refuse(record.place(), test, SheetColumn.PRESSURE.columnName(), number(reading), detail);
     }
   }
 
@@ -100,22 +48,24 @@ final class LongSheets {
     return Double.isNaN(value) ? "" : String.valueOf(value);
   }
 
-  private void refuse(SheetRow record, String column, String value, String detail) {
-    String first = "row " + tests.get(record.testId()).first.rowNumbers().get(0);
-    refusals.add(
-        RowRefusal.of(
-            record.place(),
-            RowCode.DUPLICATE_OF,
-            column,
-            value,
-            "test '" + record.testId() + "' stands in " + first + " already and " + detail));
+  private void refuse(
+      RowPlace place, LongTest standing, String column, String value, String detail) {
+    SheetRow first = standing.row();
+    String message =
+        "test '%s' stands in row %d and %s"
+            .formatted(first.testId(), first.place().rowNumber(), detail);
+    refusals.add(RowRefusal.of(place, RowCode.DUPLICATE_OF, column, value, message));
   }
 
   /** The tests in the order of their first records; those without any reading become refusals. */
   List<SheetRow> close() {
     List<SheetRow> complete = new ArrayList<>();
-    for (OpenTest test : tests.values()) {
-      SheetRow row = test.row();
+    for (Map<String, LongTest> sameId : tests.values()) {
+      LongTest standing = standing(sameId.values());
+      sameId.values().stream()
+          .filter(other -> other != standing)
+          .forEach(other -> refuseAll(other, standing));
+      SheetRow row = standing.row();
       if (row.hasReading()) {
         complete.add(row);
       } else {
@@ -123,6 +73,23 @@ final class LongSheets {
       }
     }
     return complete;
+  }
+
+  /** The first to come, but for a slip on a single record where others agree with each other. */
+  private static LongTest standing(Collection<LongTest> sameId) {
+    return sameId.stream()
+        .filter(test -> test.rowNumbers().size() > 1)
+        .findFirst()
+        .orElseGet(() -> sameId.iterator().next());
+  }
+
+  private void refuseAll(LongTest other, LongTest standing) {
+    SheetRow row = other.row();
+    String column = SheetColumn.TEST_ID.columnName();
+    for (long rowNumber : other.rowNumbers()) {
+      RowPlace place = new RowPlace(row.sourceFile(), rowNumber);
+      refuse(place, standing, column, row.testId(), "differs in more than the cylinder");
+    }
   }
 
   private void refuseEmpty(SheetRow row) {

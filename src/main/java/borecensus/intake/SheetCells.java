@@ -30,7 +30,7 @@ final class SheetCells {
 
   String text(SheetColumn column) {
     int index = layout.indexOf(column);
-    return index < 0 ? "" : record.cell(index).strip();
+    return index < 0 ? "" : record.stripped(index);
   }
 
   /** Text that must be there. */

@@ -4,6 +4,7 @@ import borecensus.domain.Limits;
 import borecensus.tabular.TableHeader;
 import borecensus.tabular.TableRecord;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /** Where each known column of one sheet file stands, and in which of the two forms the file is. */
 final class SheetLayout {
@@ -72,10 +73,16 @@ final class SheetLayout {
     return reached;
   }
 
-  /** Header names that mean nothing to us, for a note; empty names are spreadsheet leftovers. */
+  /**
+   * Header names that are not read, for a note: those that mean nothing to us, and a known one that
+   * stands a second time. Empty names are spreadsheet leftovers.
+   */
   List<String> unknownColumns() {
-    return header.names().stream()
-        .filter(name -> !name.isEmpty() && !SheetColumn.isKnown(name))
+    List<String> names = header.names();
+    return IntStream.range(0, names.size())
+        .filter(i -> !SheetColumn.isKnown(names.get(i)) || header.indexOf(names.get(i)) < i)
+        .mapToObj(names::get)
+        .filter(name -> !name.isEmpty())
         .distinct()
         .toList();
   }

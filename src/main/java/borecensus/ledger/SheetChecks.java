@@ -9,6 +9,7 @@ import borecensus.domain.Vehicle;
 import borecensus.intake.RowRefusal;
 import borecensus.intake.SheetColumn;
 import borecensus.intake.SheetRow;
+import borecensus.physics.StandardAtmosphere;
 import borecensus.registers.Registers;
 import java.time.LocalDate;
 import java.util.List;
@@ -38,6 +39,7 @@ final class SheetChecks {
         () -> date(row),
         () -> gauge(row),
         () -> site(row, vehicle),
+        () -> qnh(row, vehicle),
         () -> cylinderCount(row, family),
         () -> unit(row, family),
         () -> range(row, family));
@@ -91,14 +93,29 @@ final class SheetChecks {
           refusal(row, RowCode.UNKNOWN_SITE, SheetColumn.SITE_ID, row.siteId(), detail));
     }
     boolean placed =
-        site != null
-            || !Double.isNaN(row.stationPressureHpa())
-            || !Double.isNaN(row.altitudeM())
-            || registers.sites().containsKey(vehicle.homeSiteId());
+        !Double.isNaN(row.stationPressureHpa())
+            || !Double.isNaN(TestPlace.elevationM(row, vehicle, registers));
     String detail = "nothing tells the ambient pressure: no site, pressure or altitude";
     return placed
         ? Optional.empty()
         : Optional.of(refusal(row, RowCode.UNKNOWN_SITE, SheetColumn.SITE_ID, "", detail));
+  }
+
+  /** A QNH whose reduction leaves the standard atmosphere, as a high one far below the sea does. */
+  private Optional<RowRefusal> qnh(SheetRow row, Vehicle vehicle) {
+    if (Double.isNaN(row.qnhHpa()) || !Double.isNaN(row.stationPressureHpa())) {
+      return Optional.empty();
+    }
+    double elevationM = TestPlace.elevationM(row, vehicle, registers);
+    double standardM = StandardAtmosphere.pressureAltitudeM(row.qnhHpa()) + elevationM;
+    if (standardM >= StandardAtmosphere.MIN_HEIGHT_M) {
+      return Optional.empty();
+    }
+    String detail =
+        String.format(Locale.ROOT, "no weather gives this pressure at %.0f m", elevationM);
+    String value = String.valueOf(row.qnhHpa());
+    return Optional.of(
+        refusal(row, RowCode.READING_OUT_OF_RANGE, SheetColumn.QNH_HPA, value, detail));
   }
 
   /**
@@ -113,17 +130,28 @@ final class SheetChecks {
       String detail = "the row ends before cylinder " + (row.cylinderColumns() + 1);
       return Optional.of(RowRefusal.of(row.place(), RowCode.MALFORMED_ROW, "", "", detail));
     }
-    boolean tooMany = read > cylinders || row.firstReadings().length > cylinders;
     boolean tooFew = row.fileCylinderColumns() < cylinders || read + 2 <= cylinders;
-    if (!tooMany && !tooFew) {
-      return Optional.empty();
+    if (read > cylinders || tooFew) {
+      return Optional.of(countMismatch(row, SheetColumn.READING_PREFIX, row.readings(), family));
     }
-    String column =
-        SheetColumn.READING_PREFIX + (tooMany ? Math.max(read, cylinders + 1) : read + 1);
+    return row.firstReadings().length > cylinders
+        ? Optional.of(countMismatch(row, SheetColumn.FIRST_PREFIX, row.firstReadings(), family))
+        : Optional.empty();
+  }
+
+  /** Names the first cell too many, or the first one missing. */
+  private static RowRefusal countMismatch(
+      SheetRow row, String prefix, double[] readings, Family family) {
+    int read = readings.length;
+    int cylinders = family.cylinders();
+    String value = read > cylinders ? number(readings[cylinders]) : "";
     String detail = "readings go up to cylinder %d, the family has %d".formatted(read, cylinders);
-    return Optional.of(
-        RowRefusal.of(
-            row.place(), RowCode.CYLINDER_COUNT_MISMATCH, column, String.valueOf(read), detail));
+    String column = prefix + (Math.min(read, cylinders) + 1);
+    return RowRefusal.of(row.place(), RowCode.CYLINDER_COUNT_MISMATCH, column, value, detail);
+  }
+
+  private static String number(double value) {
+    return Double.isNaN(value) ? "" : String.valueOf(value);
   }
 
   private static Optional<RowRefusal> unit(SheetRow row, Family family) {

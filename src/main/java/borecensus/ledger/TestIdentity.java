@@ -57,23 +57,39 @@ public final class TestIdentity {
             .formatted(first.sourceFile(), first.rowNumbers().get(0)));
   }
 
+  /** A sheet that stands, with the last file that states it word for word. */
+  private record Standing(LedgerSheet sheet, long lastStatedIn) {
+    Relation relate(LedgerSheet later) {
+      Relation relation = TestIdentity.relate(sheet, later);
+      // A file that repeats old sheets and adds one under an old number gives the number twice.
+      return relation == Relation.CORRECTION && later.fileOrder() == lastStatedIn
+          ? Relation.ANOTHER_TEST
+          : relation;
+    }
+  }
+
   /** The sheets that stand, one per test_id; what becomes of the others goes to the outcome. */
   static List<LedgerSheet> resolve(List<LedgerSheet> sheetsByIntake, Outcome.Builder outcome) {
-    Map<String, LedgerSheet> standing = new LinkedHashMap<>();
+    Map<String, Standing> standing = new LinkedHashMap<>();
     for (LedgerSheet sheet : sheetsByIntake) {
-      LedgerSheet earlier = standing.putIfAbsent(sheet.row().testId(), sheet);
+      String testId = sheet.row().testId();
+      Standing now = new Standing(sheet, sheet.fileOrder());
+      Standing earlier = standing.putIfAbsent(testId, now);
       if (earlier != null) {
-        switch (relate(earlier, sheet)) {
-          case REPEAT -> outcome.supersede(sheet);
-          case ANOTHER_TEST -> outcome.refuse(sheet, duplicateOf(earlier, sheet));
+        switch (earlier.relate(sheet)) {
+          case REPEAT -> {
+            outcome.supersede(sheet);
+            standing.put(testId, new Standing(earlier.sheet(), sheet.fileOrder()));
+          }
+          case ANOTHER_TEST -> outcome.refuse(sheet, duplicateOf(earlier.sheet(), sheet));
           case CORRECTION -> {
-            outcome.supersede(earlier);
-            standing.put(sheet.row().testId(), sheet);
+            outcome.supersede(earlier.sheet());
+            standing.put(testId, now);
           }
         }
       }
     }
-    return new ArrayList<>(standing.values());
+    return new ArrayList<>(standing.values().stream().map(Standing::sheet).toList());
   }
 
   /**

@@ -1,14 +1,18 @@
 package borecensus.ledger;
 
+import borecensus.intake.SheetColumn;
 import borecensus.intake.SheetRow;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 
 /**
  * Which tests of one engine have a distance (or hours) that does not rise with the date. The fewest
  * possible are picked out: the longest run of rising values stands (longest non-decreasing
- * subsequence; of several the one that ends earliest), so that one mistyped odometer costs one test
- * and not all that follow it.
+ * subsequence), so that one mistyped odometer costs one test and not all that follow it. Of several
+ * the one with the lowest end stands, since a digit too many would outrank every test to come; of
+ * two tests that contradict each other the first.
  */
 final class UsageOrder {
   /** Two counters may be read a little apart on the same day, and miles are rounded. */
@@ -16,15 +20,19 @@ final class UsageOrder {
 
   private UsageOrder() {}
 
-  /** For each row, oldest first, whether its distance and hours are in order. */
-  static boolean[] inOrder(List<SheetRow> rowsByTime) {
+  /**
+   * For each row, oldest first, the counter that does not rise with the date; empty when all do. An
+   * odometer in miles counts as one in kilometres.
+   */
+  static List<Optional<SheetColumn>> fallen(List<SheetRow> rowsByTime) {
     boolean[] byDistance = rising(values(rowsByTime, SheetRow::odometerKm));
     boolean[] byHours = rising(values(rowsByTime, SheetRow::engineHours));
-    boolean[] inOrder = new boolean[rowsByTime.size()];
-    for (int i = 0; i < inOrder.length; i++) {
-      inOrder[i] = byDistance[i] && byHours[i];
+    List<Optional<SheetColumn>> fallen = new ArrayList<>();
+    for (int i = 0; i < byDistance.length; i++) {
+      SheetColumn hours = byHours[i] ? null : SheetColumn.ENGINE_HOURS;
+      fallen.add(Optional.ofNullable(byDistance[i] ? hours : SheetColumn.ODOMETER_KM));
     }
-    return inOrder;
+    return fallen;
   }
 
   private static double[] values(List<SheetRow> rows, ToDoubleFunction<SheetRow> value) {
@@ -45,7 +53,7 @@ final class UsageOrder {
           before[i] = j;
         }
       }
-      end = end < 0 || length[i] > length[end] ? i : end;
+      end = end < 0 || better(values, length, i, end) ? i : end;
     }
     boolean[] inOrder = new boolean[values.length];
     for (int i = 0; i < values.length; i++) {
@@ -55,5 +63,10 @@ final class UsageOrder {
       inOrder[i] = true;
     }
     return inOrder;
+  }
+
+  private static boolean better(double[] values, int[] length, int i, int end) {
+    boolean lessRise = length[i] > 1 && values[i] < values[end];
+    return length[i] > length[end] || (length[i] == length[end] && lessRise);
   }
 }

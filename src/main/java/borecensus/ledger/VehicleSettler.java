@@ -3,7 +3,6 @@ package borecensus.ledger;
 import borecensus.domain.Doubt;
 import borecensus.domain.Repair;
 import borecensus.domain.RowCode;
-import borecensus.domain.Site;
 import borecensus.domain.Vehicle;
 import borecensus.intake.RowRefusal;
 import borecensus.intake.SheetColumn;
@@ -92,14 +91,15 @@ public final class VehicleSettler {
   private List<SettledTest> settleEngine(
       Stretch stretch, Vehicle vehicle, Outcome.Builder outcome) {
     List<SheetRow> rows = stretch.sheets().stream().map(LedgerSheet::row).toList();
-    boolean[] inOrder = UsageOrder.inOrder(rows);
+    List<Optional<SheetColumn>> fallen = UsageOrder.fallen(rows);
     List<LedgerSheet> kept = new ArrayList<>();
     for (int i = 0; i < rows.size(); i++) {
-      if (inOrder[i]) {
-        kept.add(stretch.sheets().get(i));
-      } else {
-        outcome.refuse(stretch.sheets().get(i), backwards(rows.get(i), stretch.engine()));
-      }
+      LedgerSheet sheet = stretch.sheets().get(i);
+      fallen
+          .get(i)
+          .ifPresentOrElse(
+              column -> outcome.refuse(sheet, backwards(sheet.row(), column, stretch.engine())),
+              () -> kept.add(sheet));
     }
     return withDoubts(kept, stretch.engine(), vehicle);
   }
@@ -109,7 +109,8 @@ public final class VehicleSettler {
     boolean[] copied = Doubts.copied(rows, rows.stream().mapToDouble(this::resolution).toArray());
     List<SettledTest> tests = new ArrayList<>();
     for (int i = 0; i < rows.size(); i++) {
-      List<Doubt> doubts = Doubts.ofSheet(rows.get(i), elevationM(rows.get(i), vehicle));
+      List<Doubt> doubts =
+          Doubts.ofSheet(rows.get(i), TestPlace.elevationM(rows.get(i), vehicle, registers));
       if (copied[i]) {
         doubts.add(Doubt.COPIED_READINGS);
       }
@@ -123,17 +124,8 @@ public final class VehicleSettler {
     return row.unit().fromKpa(registers.gauges().get(row.gaugeId()).resolutionKpa());
   }
 
-  private double elevationM(SheetRow row, Vehicle vehicle) {
-    String siteId = row.siteId().isEmpty() ? vehicle.homeSiteId() : row.siteId();
-    Site site = registers.sites().get(siteId);
-    double siteM = site == null ? Double.NaN : site.elevationM();
-    return Double.isNaN(row.altitudeM()) ? siteM : row.altitudeM();
-  }
-
-  private static RowRefusal backwards(SheetRow row, Engine engine) {
-    boolean byDistance = !Double.isNaN(row.odometerKm());
-    SheetColumn column = byDistance ? SheetColumn.ODOMETER_KM : SheetColumn.ENGINE_HOURS;
-    double value = byDistance ? row.odometerKm() : row.engineHours();
+  private static RowRefusal backwards(SheetRow row, SheetColumn column, Engine engine) {
+    double value = column == SheetColumn.ENGINE_HOURS ? row.engineHours() : row.odometerKm();
     return RowRefusal.of(
         row.place(),
         RowCode.ODOMETER_BACKWARDS,

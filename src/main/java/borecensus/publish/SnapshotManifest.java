@@ -3,6 +3,7 @@ package borecensus.publish;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -45,11 +46,21 @@ public record SnapshotManifest(
     }
   }
 
-  static SnapshotManifest fromJson(String json) {
+  /**
+   * Reads a manifest.
+   *
+   * @param file where the text stands, for the message
+   * @throws StoreException when it is none
+   */
+  static SnapshotManifest fromJson(String json, Path file) {
     try {
-      return JSON.readValue(json, SnapshotManifest.class);
+      SnapshotManifest manifest = JSON.readValue(json, SnapshotManifest.class);
+      if (manifest != null && manifest.snapshotId() != null) {
+        return manifest;
+      }
+      throw new StoreException("the manifest " + file + " names no snapshot");
     } catch (JsonProcessingException unreadable) {
-      throw new StoreException("a snapshot's " + FILE_NAME + " cannot be read", unreadable);
+      throw new StoreException("the manifest " + file + " cannot be read", unreadable);
     }
   }
 }

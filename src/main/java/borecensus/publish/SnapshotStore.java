@@ -2,6 +2,7 @@ package borecensus.publish;
 
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -49,7 +50,7 @@ public final class SnapshotStore {
   public Optional<SnapshotManifest> current() {
     Path pointer = root.resolve("CURRENT");
     try {
-      if (!Files.exists(pointer)) {
+      if (!Files.exists(pointer, LinkOption.NOFOLLOW_LINKS)) {
         return Optional.empty();
       }
       String id = Files.readString(pointer).strip();
@@ -75,29 +76,45 @@ public final class SnapshotStore {
 
   /** One more than the highest sequence number in the store. */
   public long nextSequence() {
-    return complete().stream().mapToLong(SnapshotManifest::sequence).max().orElse(0) + 1;
+    return complete().stream().mapToLong(kept -> kept.manifest().sequence()).max().orElse(0) + 1;
   }
 
-  /** Deletes what runs that did not get through have left behind. */
+  /**
+   * Deletes what runs that did not get through have left behind. Runs leave folders: files that
+   * others have put beside them stay.
+   *
+   * @throws StoreException when CURRENT names no sound snapshot; then nothing is deleted, since it
+   *     cannot be told what is debris
+   */
   public void clearDebris() {
+    current();
     Set<String> batches = new HashSet<>();
     Set<String> snapshots = new HashSet<>();
-    for (SnapshotManifest manifest : complete()) {
-      batches.addAll(manifest.ledgerBatches());
-      snapshots.add(manifest.snapshotId());
+    for (Complete kept : complete()) {
+      batches.addAll(kept.manifest().ledgerBatches());
+      snapshots.add(kept.folder().getFileName().toString());
     }
     deleteAllBut(root.resolve("snapshots"), snapshots);
     deleteAllBut(root.resolve("ledger").resolve("batches"), batches);
   }
 
-  /** Makes a snapshot the current one; its folder must be complete but for the manifest. */
+  /**
+   * Makes a snapshot the current one; its folder must be complete but for the manifest.
+   *
+   * @throws StoreException when it cannot; the snapshot published before stays the current one
+   */
   public void publish(SnapshotManifest manifest) {
+    if (!SAFE_ID.matcher(manifest.snapshotId()).matches()) {
+      throw new StoreException("'" + manifest.snapshotId() + "' is no name for a snapshot");
+    }
     Path folder = snapshotFolder(manifest.snapshotId());
     try {
       DurableFiles.syncTree(folder);
       for (String batch : manifest.ledgerBatches()) {
-        DurableFiles.sync(batchFolder(batch));
+        DurableFiles.syncTree(batchFolder(batch));
+        DurableFiles.sync(batchFolder(batch).getParent());
       }
+      DurableFiles.sync(folder.getParent());
       DurableFiles.replace(folder.resolve(SnapshotManifest.FILE_NAME), manifest.toJson());
       DurableFiles.replace(root.resolve("CURRENT"), manifest.snapshotId() + "\n");
     } catch (IOException failure) {
@@ -106,13 +123,16 @@ public final class SnapshotStore {
   }
 
   /**
-   * Keeps the newest snapshots and deletes older ones; the current one always stays.
+   * Keeps the newest snapshots and deletes older ones; the current one always stays, and so does a
+   * copy that someone has made under another name.
    *
    * @param keep how many, at least 1
    */
   public void retain(int keep) {
     String current = current().map(SnapshotManifest::snapshotId).orElse("");
     complete().stream()
+        .filter(Complete::underItsOwnName)
+        .map(Complete::manifest)
         .sorted(Comparator.comparingLong(SnapshotManifest::sequence).reversed())
         .map(SnapshotManifest::snapshotId)
         .skip(keep)
@@ -120,28 +140,36 @@ public final class SnapshotStore {
         .forEach(id -> delete(snapshotFolder(id)));
   }
 
-  private List<SnapshotManifest> complete() {
-    List<SnapshotManifest> manifests = new ArrayList<>();
-    for (Path folder : children(root.resolve("snapshots"))) {
-      manifest(folder).ifPresent(manifests::add);
+  /** A folder with a manifest in it. */
+  private record Complete(Path folder, SnapshotManifest manifest) {
+    boolean underItsOwnName() {
+      return folder.getFileName().toString().equals(manifest.snapshotId());
     }
-    return manifests;
+  }
+
+  private List<Complete> complete() {
+    List<Complete> found = new ArrayList<>();
+    for (Path folder : children(root.resolve("snapshots"))) {
+      manifest(folder).ifPresent(manifest -> found.add(new Complete(folder, manifest)));
+    }
+    return found;
   }
 
   private static Optional<SnapshotManifest> manifest(Path folder) {
     Path file = folder.resolve(SnapshotManifest.FILE_NAME);
     try {
       return Files.exists(file)
-          ? Optional.of(SnapshotManifest.fromJson(Files.readString(file)))
+          ? Optional.of(SnapshotManifest.fromJson(Files.readString(file), file))
           : Optional.empty();
     } catch (IOException unreadable) {
-      throw new StoreException("a manifest cannot be read: " + unreadable, unreadable);
+      throw new StoreException("the manifest " + file + " cannot be read", unreadable);
     }
   }
 
   private static void deleteAllBut(Path folder, Set<String> names) {
     for (Path child : children(folder)) {
-      if (!names.contains(child.getFileName().toString())) {
+      boolean folderOfARun = Files.isDirectory(child, LinkOption.NOFOLLOW_LINKS);
+      if (folderOfARun && !names.contains(child.getFileName().toString())) {
         delete(child);
       }
     }

@@ -33,7 +33,7 @@ final class RegisterRow {
 
   String text(String column) {
     int index = header.indexOf(column);
-    return index < 0 ? "" : record.cell(index).strip();
+    return index < 0 ? "" : record.stripped(index);
   }
 
   /** The number in a column; NaN when blank, and when unreadable, which is told. */

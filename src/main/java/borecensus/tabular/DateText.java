@@ -4,11 +4,12 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
+import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
-import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeFormatterBuilder;
 import java.time.format.ResolverStyle;
+import java.time.temporal.ChronoField;
 import java.time.temporal.TemporalAccessor;
 import java.util.Locale;
 import java.util.regex.Pattern;
@@ -52,15 +53,11 @@ public final class DateText {
       return LocalDateTime.of(parseDate(text), LocalTime.MIDNIGHT);
     }
     String iso = text.charAt(10) == ' ' ? text.substring(0, 10) + 'T' + text.substring(11) : text;
-    TemporalAccessor parsed =
-        DATE_TIME.parseBest(
-            SPACE_BEFORE_ZONE.matcher(iso).replaceFirst(""),
-            ZonedDateTime::from,
-            LocalDateTime::from);
+    TemporalAccessor parsed = DATE_TIME.parse(SPACE_BEFORE_ZONE.matcher(iso).replaceFirst(""));
     LocalDateTime time =
-        parsed instanceof ZonedDateTime zoned
-            ? zoned.withZoneSameInstant(ZoneOffset.UTC).toLocalDateTime()
-            : (LocalDateTime) parsed;
+        parsed.isSupported(ChronoField.OFFSET_SECONDS)
+            ? OffsetDateTime.from(parsed).withOffsetSameInstant(ZoneOffset.UTC).toLocalDateTime()
+            : LocalDateTime.from(parsed);
     checkRange(time.toLocalDate());
     return time;
   }

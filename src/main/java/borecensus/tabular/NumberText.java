@@ -26,7 +26,7 @@ public final class NumberText {
    *     which, in words that follow "because"
    */
   public static double parse(String cell, DecimalMark mark) {
-    String text = cell.replace('\u00A0', ' ').strip();
+    String text = TableHeader.stripped(cell);
     if (text.isEmpty()) {
       return Double.NaN;
     }

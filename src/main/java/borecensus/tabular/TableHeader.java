@@ -17,10 +17,27 @@ public final class TableHeader {
   private final Map<String, Integer> indexByName = new HashMap<>();
 
   public TableHeader(List<String> rawNames) {
-    names = rawNames.stream().map(name -> name.strip().toLowerCase(Locale.ROOT)).toList();
+    names = rawNames.stream().map(name -> stripped(name).toLowerCase(Locale.ROOT)).toList();
     for (int i = 0; i < names.size(); i++) {
       indexByName.putIfAbsent(names.get(i), i);
     }
+  }
+
+  /** Text copied from web pages and word processors has no-break spaces around it. */
+  static String stripped(String text) {
+    int from = 0;
+    int to = text.length();
+    while (from < to && blank(text.charAt(from))) {
+      from++;
+    }
+    while (to > from && blank(text.charAt(to - 1))) {
+      to--;
+    }
+    return text.substring(from, to);
+  }
+
+  private static boolean blank(char c) {
+    return Character.isWhitespace(c) || Character.isSpaceChar(c) || c == '\uFEFF';
   }
 
   /** Names in file order. */

@@ -16,6 +16,11 @@ public record TableRecord(long rowNumber, List<String> cells) {
     return column < cells.size() ? cells.get(column) : "";
   }
 
+  /** The cell in a column without the blanks around it, no-break spaces among them. */
+  public String stripped(int column) {
+    return TableHeader.stripped(cell(column));
+  }
+
   /** The record as one line of text, shortened, for people who look for it in the file. */
   public String text() {
     String joined = String.join(",", cells);

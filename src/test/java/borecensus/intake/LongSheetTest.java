@@ -70,7 +70,9 @@ class LongSheetTest {
     assertEquals("pressure", refusal.column());
     assertEquals("130.0", refusal.value());
     assertEquals(3, refusal.rowNumber());
-    assertTrue(refusal.message().contains("stands in row 1 already"), refusal.message());
+    assertTrue(
+        refusal.message().contains("stands in row 1 and has another reading of cylinder 1"),
+        refusal.message());
     assertArrayEquals(new double[] {151, 152}, read.tests().get(0).readings());
   }
 
@@ -83,10 +85,40 @@ class LongSheetTest {
   @Test
   void aRecordThatDiffersInMoreThanTheCylinderIsRefused() {
     Read read = read(file(longCells(1, "151"), with(longCells(2, "152"), "gauge_id", "G2")));
+    assertEquals(List.of(1L), read.tests().get(0).rowNumbers());
     assertEquals(RowCode.DUPLICATE_OF, read.onlyRefusal().code());
     assertEquals("test_id", read.onlyRefusal().column());
     assertEquals("T1", read.onlyRefusal().value());
     assertEquals(2, read.onlyRefusal().rowNumber());
+  }
+
+  @Test
+  void aSlipOnTheFirstRecordCostsThatRecordAndNotTheTest() {
+    Read read =
+        read(
+            file(
+                with(longCells(1, "151"), "odometer_km", "12000"),
+                longCells(2, "152"),
+                longCells(3, "153"),
+                longCells(4, "154")));
+    assertEquals(1, read.onlyRefusal().rowNumber());
+    assertTrue(read.onlyRefusal().message().contains("stands in row 2"));
+    assertArrayEquals(new double[] {Double.NaN, 152, 153, 154}, read.tests().get(0).readings());
+  }
+
+  @Test
+  void ofTwoWholeTestsUnderOneNumberTheFirstStands() {
+    List<Map<String, String>> records = new ArrayList<>();
+    for (int cylinder = 1; cylinder <= 3; cylinder++) {
+      records.add(longCells(cylinder, "150"));
+    }
+    for (int cylinder = 1; cylinder <= 4; cylinder++) {
+      records.add(with(longCells(cylinder, "160"), "vehicle_id", "V2"));
+    }
+    Read read = read(file(records));
+    assertEquals(List.of(1L, 2L, 3L), read.tests().get(0).rowNumbers());
+    assertEquals(
+        List.of(4L, 5L, 6L, 7L), read.refused().stream().map(RowRefusal::rowNumber).toList());
   }
 
   @Test

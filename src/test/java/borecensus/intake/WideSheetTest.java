@@ -105,6 +105,23 @@ class WideSheetTest {
   }
 
   @Test
+  void aColumnThatStandsTwiceIsReadOnceAndNoted() {
+    String text = file(with(wideCells(), "cyl_5", "999")).replace("cyl_5", "cyl_4");
+    Read read = read(text);
+    assertEquals(List.of("cyl_4"), read.end().unknownColumns());
+    assertEquals(154, read.onlyTest().readings()[3]);
+  }
+
+  @Test
+  void noBreakSpacesAroundACellAreBlanks() {
+    Map<String, String> cells = with(wideCells(), "vehicle_id", "\u00A0V1\u202F");
+    cells.put("unit", "psi\u00A0");
+    cells.put("cyl_1", "\u202F151 ");
+    assertEquals(
+        read(file(wideCells())).onlyTest().content(), read(file(cells)).onlyTest().content());
+  }
+
+  @Test
   void zeroIsAReadingAndEmptyIsNone() {
     Map<String, String> cells = with(wideCells(), "cyl_2", "0");
     cells.put("cyl_3", " ");
