@@ -24,10 +24,12 @@ import java.util.Optional;
  * the order of the methods below.
  */
 public final class VehicleSettler {
+  /** By day, and within a day by distance: some sheets of a day carry a time and some do not. */
   private static final Comparator<LedgerSheet> BY_TIME =
-      Comparator.comparing((LedgerSheet sheet) -> sheet.row().testedAt())
+      Comparator.comparing((LedgerSheet sheet) -> sheet.row().testedAt().toLocalDate())
           .thenComparing(sheet -> sheet.row().odometerKm())
           .thenComparing(sheet -> sheet.row().engineHours())
+          .thenComparing(sheet -> sheet.row().testedAt())
           .thenComparing(sheet -> sheet.row().testId());
 
   private final Registers registers;

@@ -324,6 +324,7 @@ class ScreeningTest {
   void twoTestsAreTooFewToTellATransposition() {
     EngineHistory history = engine("F1", new double[][] {oneLow(2, 0.8), oneLow(3, 0.8)});
     assertEquals(history, TransposedCylinders.doubt(history, norms));
+  }
 
   @Test
   void altitudeOfTheTestDoesNotChangeTheVerdict() {
