@@ -70,4 +70,9 @@ record FamilySample(
             f -> IntStream.range(0, f.readings().tests()).mapToDouble(t -> f.readings().usage()[t]))
         .toArray();
   }
+
+  /** The feeders against this norm, in order. */
+  List<HealthyModel> models(FamilyNorm norm, FleetNorms norms) {
+    return feeders.stream().map(f -> HealthyModel.of(f.readings(), norm, norms)).toList();
+  }
 }

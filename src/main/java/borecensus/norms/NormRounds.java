@@ -1,7 +1,6 @@
 package borecensus.norms;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -83,7 +82,7 @@ final class NormRounds {
         (id, norm) -> {
           FamilySample sample = samples.get(id);
           return PositionFit.fit(
-              models(sample, norm, norms), weights.means(id), norm, sample.priors());
+              sample.models(norm, norms), weights.means(id), norm, sample.priors());
         });
     return norms.withFamilies(families);
   }
@@ -99,7 +98,7 @@ final class NormRounds {
           }
           List<EngineLevels> levels = levels(sample, norm, norms, weights.means(id), summary);
           MeanCurve curve = CurveFit.fit(levels, norm.curve(), sample.priors().wear());
-          return norm.withCurve(curve).withRange(range(sample, norm.range(), curve));
+          return norm.withCurve(curve).withRange(norm.range().along(curve, sample.usages()));
         });
     FleetNorms curved = norms.withFamilies(families);
     GaugeFit gauges = new GaugeFit(curved);
@@ -110,29 +109,18 @@ final class NormRounds {
     return gauges.fit(curved, common);
   }
 
-  private static ObservedRange range(FamilySample sample, ObservedRange range, MeanCurve curve) {
-    double[] values = Arrays.stream(sample.usages()).map(curve::at).toArray();
-    double mean = Arrays.stream(values).average().orElse(0);
-    double variance = Arrays.stream(values).map(v -> (v - mean) * (v - mean)).average().orElse(0);
-    return range.withUsageLevelVariance(variance);
-  }
-
   private static List<EngineLevels> levels(
       FamilySample sample,
       FamilyNorm norm,
       FleetNorms norms,
       double[] weights,
       EngineLevels.Summary summary) {
-    List<HealthyModel> models = models(sample, norm, norms);
+    List<HealthyModel> models = sample.models(norm, norms);
     List<EngineLevels> levels = new ArrayList<>();
     for (int i = 0; i < weights.length; i++) {
       levels.add(EngineLevels.of(models.get(i), norm, weights[i], summary));
     }
     return levels;
-  }
-
-  private static List<HealthyModel> models(FamilySample sample, FamilyNorm norm, FleetNorms norms) {
-    return sample.feeders().stream().map(f -> HealthyModel.of(f.readings(), norm, norms)).toList();
   }
 
   private FleetNorms robustComponents(FleetNorms norms) {
@@ -144,7 +132,7 @@ final class NormRounds {
               ? norm
               : norm.withComponents(
                   RobustComponents.of(
-                      models(sample, norm, norms),
+                      sample.models(norm, norms),
                       sample.family().cylinders(),
                       sample.priors().spreads(),
                       sample.priors().pseudoEngines().family()));
@@ -157,7 +145,7 @@ final class NormRounds {
     samples.forEach(
         (id, sample) -> {
           FamilyNorm norm = norms.families().get(id);
-          List<HealthyModel> models = models(sample, norm, norms);
+          List<HealthyModel> models = sample.models(norm, norms);
           for (int i = 0; i < models.size(); i++) {
             fit.addEngine(models.get(i), norm, norms, weights.of(id).get(i));
           }

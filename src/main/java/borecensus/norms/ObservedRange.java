@@ -1,6 +1,7 @@
 package borecensus.norms;
 
 import java.io.Serializable;
+import java.util.Arrays;
 
 /**
  * What a family's norm rests on. Usages are in model units.
@@ -25,7 +26,11 @@ public record ObservedRange(
   /** Nothing seen. */
   static final ObservedRange NONE = new ObservedRange(0, 0, Double.NaN, Double.NaN, 1, 0);
 
-  ObservedRange withUsageLevelVariance(double variance) {
+  /** The same range, with the variance of this curve over these usages. */
+  ObservedRange along(MeanCurve curve, double[] usages) {
+    double[] levels = Arrays.stream(usages).map(curve::at).toArray();
+    double mean = Arrays.stream(levels).average().orElse(0);
+    double variance = Arrays.stream(levels).map(v -> (v - mean) * (v - mean)).average().orElse(0);
     return new ObservedRange(engines, tests, firstUsage, lastUsage, usualUsage, variance);
   }
 }

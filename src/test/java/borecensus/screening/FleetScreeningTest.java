@@ -3,6 +3,8 @@ package borecensus.screening;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import borecensus.domain.CompressionTest;
+import borecensus.domain.EngineHistory;
 import borecensus.norms.FleetNorms;
 import borecensus.norms.FleetPlan;
 import borecensus.norms.NormEstimator;
@@ -10,6 +12,7 @@ import borecensus.norms.Oracle;
 import borecensus.norms.Priors;
 import borecensus.norms.RandomFleet;
 import java.util.Arrays;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** Whole fleets with planted faults: what is found, missed and falsely suspected. */
@@ -79,5 +82,36 @@ class FleetScreeningTest {
     // Probabilities above 0.9 may be wrong in at most a tenth of some 30 cases, give or take two.
     assertTrue(wrong <= 5, wrong + " of " + sure);
     assertTrue(RandomFleet.averagePrecision(p, truth) > 0.85);
+  }
+
+  @Test
+  void oddHistoriesAreJudgedWithoutHarmToTheRest() {
+    FleetPlan plan =
+        FleetPlan.of(200, 0)
+            .withFamilies(
+                List.of(
+                    new FleetPlan.FamilyPlan("F1", 6, "", 100, 0.02, 0),
+                    new FleetPlan.FamilyPlan("ONE", 1, "", 30, 0.02, 0)));
+    RandomFleet fleet = new RandomFleet(plan, 35);
+    double nan = Double.NaN;
+    fleet.histories.add(odd("DEAD", true, 100_000, "G000", 0, 0, 0, 0, 0, 0));
+    fleet.histories.add(odd("LONE", true, 100_000, "G001", nan, nan, 1250, nan, nan, nan));
+    fleet.histories.add(odd("NO_KM", true, nan, "G001", 1250, 1250, 1250, 1250, 1250, 1250));
+    fleet.histories.add(odd("NEW_GAUGE", true, 9e5, "?", 1250, 1250, 1250, 1250, 1250, 1250));
+    fleet.histories.add(odd("FITTED", false, 1e5, "G002", 1250, 1250, 1250, 1250, 1250, 1250));
+    FleetNorms norms = learn(fleet);
+    for (EngineHistory history : fleet.histories) {
+      EngineAssessment a = Screening.assess(history, norms);
+      double p = a.faultProbability();
+      assertEquals(Judgement.JUDGED, a.judgement());
+      assertTrue(p >= 0 && p <= 1, history.engineId() + " has p = " + p);
+      assertEquals(history.engineId().equals("DEAD"), p > 0.5, history.engineId() + " p = " + p);
+    }
+  }
+
+  private static EngineHistory odd(
+      String engineId, boolean original, double km, String gaugeId, double... kpa) {
+    CompressionTest test = RandomFleet.test(engineId, 0, km, gaugeId, kpa);
+    return new EngineHistory("V" + engineId, engineId, "F1", "S1", original, List.of(test));
   }
 }
