@@ -31,10 +31,10 @@ build_if_needed() {
   log=$(mktemp)
   # Two commands at once must not build into one folder.
   if command -v flock >/dev/null; then
-    (cd "$home" && mkdir -p target && flock target/.build-lock mvn -B -q -ntp -DskipTests package) >"$log" 2>&1 ||
+    (cd "$home" && mkdir -p target && flock target/.build-lock mvn -B -q -ntp -Dmaven.test.skip=true package) >"$log" 2>&1 ||
       { cat "$log" >&2; rm -f "$log"; fail "the build failed"; }
   else
-    (cd "$home" && mvn -B -q -ntp -DskipTests package) >"$log" 2>&1 ||
+    (cd "$home" && mvn -B -q -ntp -Dmaven.test.skip=true package) >"$log" 2>&1 ||
       { cat "$log" >&2; rm -f "$log"; fail "the build failed"; }
   fi
   rm -f "$log"

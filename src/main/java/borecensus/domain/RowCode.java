@@ -22,7 +22,7 @@ public enum RowCode {
       "Check the dial and correct the unit; it is never changed for you."),
   CYLINDER_COUNT_MISMATCH(
       "the readings do not fit the family's number of cylinders",
-      "Check the vehicle; leave a cell empty only for a cylinder that was not read."),
+      "Check the vehicle. If the last cylinders were really not read, send the long form."),
   MISSING_READING("no cylinder was read", "Write the readings, or drop the row."),
   READING_OUT_OF_RANGE(
       "the value is outside what is physically possible or what the gauge can show",

@@ -6,9 +6,9 @@ import borecensus.intake.SheetRow;
 import borecensus.physics.StandardAtmosphere;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
+import java.util.Set;
 
 /** Finds the tests that are kept but not believed. */
 final class Doubts {
@@ -18,7 +18,7 @@ final class Doubts {
   /** A pattern that chance gives more often than this says nothing. */
   private static final double CHANCE_OF_RISING = 0.01;
 
-  private static final double CHANCE_OF_EQUAL_READINGS = 0.02;
+  private static final double CHANCE_OF_EQUAL_READINGS = 0.01;
 
   /** Repeat noise of one reading, as a share of it (common practice, no source). */
   private static final double REPEAT_NOISE = 0.014;
@@ -87,12 +87,13 @@ final class Doubts {
    */
   static boolean[] copied(List<SheetRow> rowsByTime, double[] resolutions) {
     boolean[] copied = new boolean[rowsByTime.size()];
-    Map<String, Integer> seen = new HashMap<>();
+    Set<String> seen = new HashSet<>();
     for (int i = 0; i < copied.length; i++) {
       SheetRow row = rowsByTime.get(i);
       String key = row.kind().code() + row.unit().code() + Arrays.toString(row.readings());
-      boolean again = seen.putIfAbsent(key, i) != null;
-      copied[i] = again && chanceOfEqual(row.readings(), resolutions[i]) < CHANCE_OF_EQUAL_READINGS;
+      // Every earlier test is another chance to agree.
+      double chance = i * chanceOfEqual(row.readings(), resolutions[i]);
+      copied[i] = !seen.add(key) && chance < CHANCE_OF_EQUAL_READINGS;
     }
     return copied;
   }

@@ -120,8 +120,8 @@ final class SheetChecks {
 
   /**
    * More readings than cylinders, or a row that stops two or more cylinders short, is another
-   * engine's sheet. One empty cell at the end, or any in the middle, is a cylinder that was not
-   * read.
+   * engine's sheet. One empty cell at the end, any in the middle, or a whole bank at the end (which
+   * often cannot be reached) are cylinders that were not read.
    */
   private static Optional<RowRefusal> cylinderCount(SheetRow row, Family family) {
     int read = row.readings().length;
@@ -130,13 +130,25 @@ final class SheetChecks {
       String detail = "the row ends before cylinder " + (row.cylinderColumns() + 1);
       return Optional.of(RowRefusal.of(row.place(), RowCode.MALFORMED_ROW, "", "", detail));
     }
-    boolean tooFew = row.fileCylinderColumns() < cylinders || read + 2 <= cylinders;
+    boolean tooFew =
+        row.fileCylinderColumns() < cylinders
+            || (read + 2 <= cylinders && !wholeBanksRead(read, family));
     if (read > cylinders || tooFew) {
       return Optional.of(countMismatch(row, SheetColumn.READING_PREFIX, row.readings(), family));
     }
     return row.firstReadings().length > cylinders
         ? Optional.of(countMismatch(row, SheetColumn.FIRST_PREFIX, row.firstReadings(), family))
         : Optional.empty();
+  }
+
+  /** Whether the first so many cylinders are one or more whole banks. */
+  private static boolean wholeBanksRead(int read, Family family) {
+    return read > 0
+        && family.banks().banks().stream()
+            .allMatch(
+                bank ->
+                    bank.stream().allMatch(cylinder -> cylinder <= read)
+                        || bank.stream().allMatch(cylinder -> cylinder > read));
   }
 
   /** Names the first cell too many, or the first one missing. */

@@ -9,20 +9,22 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
 import java.io.Serializable;
-import java.io.UncheckedIOException;
 import java.nio.file.FileVisitOption;
+import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.SimpleFileVisitor;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.security.DigestInputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Stream;
 import org.apache.parquet.io.LocalInputFile;
 
 /**
@@ -32,6 +34,7 @@ import org.apache.parquet.io.LocalInputFile;
  */
 record FleetFiles(String root) implements FleetFolder, Serializable {
   private static final String SHEETS = "sheets";
+  private static final int MAX_DEPTH = 32;
   private static final List<String> ENDINGS = List.of(".csv", ".csv.gz", ".parquet");
 
   /**
@@ -56,31 +59,72 @@ record FleetFiles(String root) implements FleetFolder, Serializable {
   }
 
   /**
-   * Sheet files by their paths below the fleet folder, sorted; links out of it are not followed.
+   * What a look at the sheets folder found.
+   *
+   * @param sheets sheet files by their paths below the fleet folder, sorted
+   * @param skipped what is there but is no sheet file of this fleet: links out of it or in circles
    */
-  List<String> sheetPaths() {
+  record Listing(List<String> sheets, List<String> skipped) {
+    Listing {
+      sheets = sheets.stream().sorted().toList();
+      skipped = skipped.stream().sorted().toList();
+    }
+  }
+
+  /** Lists the sheet files; links that lead out of the fleet folder are not followed. */
+  Listing list() {
     Path folder = Path.of(root);
-    try (Stream<Path> paths = Files.walk(folder.resolve(SHEETS), FileVisitOption.FOLLOW_LINKS)) {
-      Path realRoot = folder.toRealPath();
-      List<String> found = new ArrayList<>();
-      for (Path path : (Iterable<Path>) paths::iterator) {
-        if (isSheet(path) && path.toRealPath().startsWith(realRoot)) {
-          found.add(folder.relativize(path).toString().replace('\\', '/'));
-        }
-      }
-      found.sort(String::compareTo);
-      return found;
-    } catch (IOException | UncheckedIOException unreadable) {
+    try {
+      SheetVisitor visitor = new SheetVisitor(folder, folder.toRealPath());
+      Files.walkFileTree(
+          folder.resolve(SHEETS), Set.of(FileVisitOption.FOLLOW_LINKS), MAX_DEPTH, visitor);
+      return new Listing(visitor.sheets, visitor.skipped);
+    } catch (IOException unreadable) {
       throw new FleetInputException("the sheets cannot be listed: " + unreadable.getMessage());
     }
   }
 
-  private static boolean isSheet(Path path) {
-    String name = path.getFileName().toString().toLowerCase(Locale.ROOT);
-    return !name.startsWith(".")
-        && !name.startsWith("_")
-        && ENDINGS.stream().anyMatch(name::endsWith)
-        && Files.isRegularFile(path);
+  /** Gathers sheet files, and what only looks like one. */
+  private static final class SheetVisitor extends SimpleFileVisitor<Path> {
+    private final Path folder;
+    private final Path realFolder;
+    private final List<String> sheets = new ArrayList<>();
+    private final List<String> skipped = new ArrayList<>();
+
+    SheetVisitor(Path folder, Path realFolder) {
+      this.folder = folder;
+      this.realFolder = realFolder;
+    }
+
+    @Override
+    public FileVisitResult preVisitDirectory(Path path, BasicFileAttributes attributes)
+        throws IOException {
+      if (path.toRealPath().startsWith(realFolder)) {
+        return FileVisitResult.CONTINUE;
+      }
+      skipped.add(relative(path));
+      return FileVisitResult.SKIP_SUBTREE;
+    }
+
+    @Override
+    public FileVisitResult visitFile(Path path, BasicFileAttributes attributes) throws IOException {
+      String name = path.getFileName().toString().toLowerCase(Locale.ROOT);
+      if (ENDINGS.stream().anyMatch(name::endsWith)) {
+        boolean sheet = attributes.isRegularFile() && path.toRealPath().startsWith(realFolder);
+        (sheet ? sheets : skipped).add(relative(path));
+      }
+      return FileVisitResult.CONTINUE;
+    }
+
+    @Override
+    public FileVisitResult visitFileFailed(Path path, IOException failure) {
+      skipped.add(relative(path));
+      return FileVisitResult.CONTINUE;
+    }
+
+    private String relative(Path path) {
+      return folder.relativize(path).toString().replace('\\', '/');
+    }
   }
 
   /** Opens a sheet file by its kind. */
@@ -99,16 +143,17 @@ record FleetFiles(String root) implements FleetFolder, Serializable {
   record SheetPath(String path, String contentDigest) implements Serializable {}
 
   /**
-   * The sheet files whose content is new, by path. Hashing is bound by the disk, so it is done here
-   * and not by workers.
+   * The sheet files whose content is new; of several with one content the first. Hashing is bound
+   * by the disk, so it is done here and not by workers.
    *
+   * @param sheets files by path, sorted
    * @param seen content digests of the files taken in before
    */
-  List<SheetPath> newSheets(Set<String> seen) {
-    return sheetPaths().parallelStream()
-        .map(path -> new SheetPath(path, digestOrNote(path)))
-        .filter(sheet -> !seen.contains(sheet.contentDigest()))
-        .toList();
+  List<SheetPath> newSheets(List<String> sheets, Set<String> seen) {
+    List<SheetPath> digested =
+        sheets.parallelStream().map(path -> new SheetPath(path, digestOrNote(path))).toList();
+    Set<String> known = new HashSet<>(seen);
+    return digested.stream().filter(sheet -> known.add(sheet.contentDigest())).toList();
   }
 
   private String digestOrNote(String path) {

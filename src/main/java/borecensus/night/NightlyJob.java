@@ -30,6 +30,9 @@ import org.apache.spark.storage.StorageLevel;
 public final class NightlyJob {
   private static final int ROWS_PER_PARTITION = 50_000;
 
+  private static final String NOT_FOLLOWED =
+      "it is left out: it is no plain file of the fleet folder, or cannot be opened";
+
   private final NightSettings settings;
   private final NightProgress progress;
   private final FleetFiles files;
@@ -48,7 +51,7 @@ public final class NightlyJob {
     files = FleetFiles.at(settings.fleet());
     Registers.Loaded loaded = Registers.load(files);
     registers = loaded.registers();
-    problems = loaded.problems();
+    problems = new ArrayList<>(loaded.problems());
     store = new SnapshotStore(settings.store().toAbsolutePath().normalize());
   }
 
@@ -104,7 +107,11 @@ public final class NightlyJob {
     private void takeIn() {
       progress.begins("intake");
       List<TakenIn> known = LedgerStage.files(LedgerStage.read(spark, store, batches));
-      List<SheetPath> fresh = files.newSheets(LedgerStage.digests(known));
+      FleetFiles.Listing listing = files.list();
+      for (String path : listing.skipped()) {
+        problems.add(new RegisterProblem(path, 0, "", "", NOT_FOLLOWED));
+      }
+      List<SheetPath> fresh = files.newSheets(listing.sheets(), LedgerStage.digests(known));
       takenIn = new ArrayList<>(known);
       if (!fresh.isEmpty()) {
         String batch = "%08d".formatted(sequence);
