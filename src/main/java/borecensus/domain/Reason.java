@@ -9,8 +9,8 @@ public enum Reason {
   LOW_BANK("one bank reads low against the other"),
   LOW_OVERALL("the whole engine reads low for its family and distance"),
   HIGH_CYLINDER("one cylinder reads high against the others"),
-  FALLING_CYLINDER("one cylinder has dropped since earlier tests"),
-  FALLING_LEVEL("the whole engine has dropped faster than its peers"),
+  FALLING_CYLINDER("one cylinder has been falling from test to test"),
+  FALLING_LEVEL("the whole engine has been falling faster than its peers"),
   BELOW_MAKER_LIMIT("the last test is outside the maker's limits"),
   DOUBTFUL_MEASUREMENT("the measurement itself is in doubt");
 

@@ -27,6 +27,7 @@ enum ScreeningField {
   REASONS(DataTypes.createArrayType(DataTypes.StringType, false)),
   SUSPECT_CYLINDERS(DataTypes.createArrayType(DataTypes.IntegerType, false)),
   JUDGEMENT(DataTypes.StringType),
+  NAMED_CYLINDERS(DataTypes.createArrayType(DataTypes.IntegerType, false)),
   PRIORITY(DataTypes.DoubleType),
   MAIN_REASON(DataTypes.StringType),
   EVIDENCE(DataTypes.StringType),

@@ -51,6 +51,7 @@ final class ScreeningRows {
         assessment.verdict().reasons().stream().map(Reason::code).toArray(String[]::new),
         assessment.verdict().suspectCylinders().toArray(new Integer[0]),
         assessment.judgement().code(),
+        entry.map(e -> e.suspectCylinders().toArray(new Integer[0])).orElse(null),
         entry.map(WorkListEntry::priority).orElse(null),
         entry.map(e -> e.mainReason().code()).orElse(null),
         entry.map(WorkListEntry::evidence).orElse(null),

@@ -1,7 +1,12 @@
 package borecensus.night;
 
+import static org.apache.spark.sql.functions.array;
+import static org.apache.spark.sql.functions.array_contains;
+import static org.apache.spark.sql.functions.array_union;
 import static org.apache.spark.sql.functions.col;
 import static org.apache.spark.sql.functions.lit;
+import static org.apache.spark.sql.functions.not;
+import static org.apache.spark.sql.functions.when;
 
 import borecensus.domain.Reason;
 import borecensus.statistics.FalseShareTable;
@@ -13,6 +18,7 @@ import java.util.List;
 import java.util.Locale;
 import org.apache.spark.api.java.function.MapPartitionsFunction;
 import org.apache.spark.broadcast.Broadcast;
+import org.apache.spark.sql.Column;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Encoders;
 import org.apache.spark.sql.Row;
@@ -34,11 +40,22 @@ final class WorkListStage {
         functions.udf(
             (UDF1<Double, Double>) probability -> falseShares.value().qValue(probability),
             DataTypes.DoubleType);
+    Column named = array_contains(col("reasons"), col("main_reason"));
     return screened
         .withColumn("q_value", qValue.apply(col("fault_probability")))
         .withColumn(
             "marked",
-            col("q_value").leq(lit(maxFalseShare)).and(col("judgement").equalTo("judged")));
+            col("q_value").leq(lit(maxFalseShare)).and(col("judgement").equalTo("judged")))
+        // A mark is made among all engines, so its reason may be too weak to be told without it.
+        .withColumn(
+            "reasons",
+            when(
+                    col("marked").and(not(named)),
+                    array_union(array(col("main_reason")), col("reasons")))
+                .otherwise(col("reasons")))
+        .withColumn(
+            "suspect_cylinders",
+            when(col("marked"), col("named_cylinders")).otherwise(col("suspect_cylinders")));
   }
 
   /** The marked engines in rank order, each with the deviations of its last test. */

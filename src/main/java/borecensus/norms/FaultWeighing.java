@@ -66,8 +66,8 @@ final class FaultWeighing {
   /** Faults of a pair, a bank or upward are not told apart by onset: half may be there at first. */
   private List<OnsetProfiles.Profile> profiles(Hypothesis hypothesis) {
     return switch (hypothesis) {
-      case LOW_CYLINDER, LOW_OVERALL -> OnsetProfiles.sinceFirst(model.usage());
-      case FALLING_CYLINDER, FALLING_LEVEL -> OnsetProfiles.later(model.usage());
+      case LOW_CYLINDER, LOW_OVERALL -> OnsetProfiles.steps(model.usage());
+      case FALLING_CYLINDER, FALLING_LEVEL -> OnsetProfiles.ramps(model.usage());
       default -> OnsetProfiles.any(model.usage());
     };
   }

@@ -7,13 +7,14 @@ import java.util.List;
 /**
  * How far a fault has come at each test, as a share of its size at the last one.
  *
- * <p>A fault that is there at the first test either stays or doubles until the last ({@value
- * #GROWING_SHARE} of the prior weight). One that comes later starts, with equal prior weight, at
- * any later test, and either stays as it came or grows in proportion to usage; both have half the
- * weight. These weights are a choice (no source).
+ * <p>A fault either comes at once and stays, or grows. One that stays is there at the first test
+ * ({@value #SINCE_FIRST} of the prior weight) or comes, with equal weight, at any later one. One
+ * that grows does so in proportion to usage: from half its size at the first test to the whole at
+ * the last ({@value #SINCE_FIRST} again), or from nothing at any test but the last two. These
+ * weights are a choice (no source).
  */
 final class OnsetProfiles {
-  private static final double GROWING_SHARE = 0.3;
+  private static final double SINCE_FIRST = 0.5;
 
   private OnsetProfiles() {}
 
@@ -25,47 +26,54 @@ final class OnsetProfiles {
    */
   record Profile(double[] reach, double logWeight) {}
 
-  /** Courses of a fault that is there at the first test; the weights sum to one. */
-  static List<Profile> sinceFirst(double[] usage) {
-    double[] steady = new double[usage.length];
-    Arrays.fill(steady, 1);
-    if (!rises(usage, 0)) {
-      return List.of(new Profile(steady, 0));
-    }
-    double[] growing = ramp(usage, 0);
-    for (int t = 0; t < growing.length; t++) {
-      growing[t] = 0.5 + 0.5 * growing[t];
-    }
-    return List.of(
-        new Profile(steady, Math.log(1 - GROWING_SHARE)),
-        new Profile(growing, Math.log(GROWING_SHARE)));
-  }
-
-  /** Courses of a fault that comes later; the weights sum to one. Empty with a single test. */
-  static List<Profile> later(double[] usage) {
-    List<Profile> profiles = new ArrayList<>();
+  /** Courses of a fault that comes at once and stays; the weights sum to one. */
+  static List<Profile> steps(double[] usage) {
     int last = usage.length - 1;
-    double logOnset = -Math.log(last);
-    for (int onset = 1; onset <= last; onset++) {
+    List<Profile> profiles = new ArrayList<>();
+    for (int onset = 0; onset <= last; onset++) {
       double[] step = new double[usage.length];
       Arrays.fill(step, onset, usage.length, 1);
-      if (onset < last && rises(usage, onset - 1)) {
-        profiles.add(new Profile(step, logOnset - Math.log(2)));
-        profiles.add(new Profile(ramp(usage, onset - 1), logOnset - Math.log(2)));
-      } else {
-        profiles.add(new Profile(step, logOnset));
-      }
+      profiles.add(new Profile(step, logWeight(onset, last)));
     }
     return profiles;
   }
 
-  /** Courses of a fault of which half are there at the first test. */
+  /**
+   * Courses of a fault that grows; the weights sum to one. With a single test it has come whole.
+   */
+  static List<Profile> ramps(double[] usage) {
+    int last = usage.length - 1;
+    if (!rises(usage, 0)) {
+      return steps(usage);
+    }
+    List<Profile> profiles = new ArrayList<>();
+    double[] half = ramp(usage, 0);
+    for (int t = 0; t < half.length; t++) {
+      half[t] = 0.5 + 0.5 * half[t];
+    }
+    profiles.add(new Profile(half, logWeight(0, last - 1)));
+    // A growth that starts at the last test but one is a step as far as anyone can see.
+    for (int from = 0; from < last - 1; from++) {
+      profiles.add(new Profile(ramp(usage, from), logWeight(from + 1, last - 1)));
+    }
+    return profiles;
+  }
+
+  /** The weight of one course among {@code last + 1}, of which the first has a share of its own. */
+  private static double logWeight(int course, int last) {
+    if (last == 0) {
+      return 0;
+    }
+    return course == 0 ? Math.log(SINCE_FIRST) : Math.log((1 - SINCE_FIRST) / last);
+  }
+
+  /** Courses of a fault of either kind. */
   static List<Profile> any(double[] usage) {
     if (usage.length == 1) {
-      return sinceFirst(usage);
+      return steps(usage);
     }
-    List<Profile> profiles = new ArrayList<>(sinceFirst(usage));
-    profiles.addAll(later(usage));
+    List<Profile> profiles = new ArrayList<>(steps(usage));
+    profiles.addAll(ramps(usage));
     return profiles.stream().map(p -> new Profile(p.reach(), p.logWeight() - Math.log(2))).toList();
   }
 
@@ -77,6 +85,10 @@ final class OnsetProfiles {
   private static double[] ramp(double[] usage, int from) {
     double[] ramp = new double[usage.length];
     double whole = usage[usage.length - 1] - usage[from];
+    if (whole <= 0) {
+      ramp[usage.length - 1] = 1;
+      return ramp;
+    }
     for (int t = from; t < usage.length; t++) {
       ramp[t] = Math.max(0, Math.min(1, (usage[t] - usage[from]) / whole));
     }

@@ -23,13 +23,17 @@ final class Reasons {
 
   private Reasons() {}
 
+  /** Mechanical faults, most probable first. */
+  static List<Hypothesis> ranked(FaultPosterior posterior) {
+    return Arrays.stream(Hypothesis.values())
+        .filter(Hypothesis::mechanical)
+        .sorted(Comparator.comparingDouble((Hypothesis h) -> -posterior.probabilities().get(h)))
+        .toList();
+  }
+
   /** Mechanical faults worth naming, most probable first. */
   static List<Hypothesis> named(FaultPosterior posterior) {
-    List<Hypothesis> ranked =
-        Arrays.stream(Hypothesis.values())
-            .filter(Hypothesis::mechanical)
-            .sorted(Comparator.comparingDouble((Hypothesis h) -> -posterior.probabilities().get(h)))
-            .toList();
+    List<Hypothesis> ranked = ranked(posterior);
     double fault = posterior.faultProbability();
     if (fault < PROBABLE) {
       return fault < LISTED ? List.of() : ranked.subList(0, 1);

@@ -56,10 +56,13 @@ public final class Screening {
       CompressionTest last, HealthyModel model, FamilyNorm norm, FleetNorms norms) {
     FaultPosterior posterior = FaultPosterior.of(model, norm, norms);
     List<Hypothesis> named = Reasons.named(posterior);
+    Hypothesis main = Reasons.ranked(posterior).get(0);
     return new Verdict(
         posterior.faultProbability(),
         Reasons.of(named, posterior, last, norm.family()),
         Reasons.suspects(named, posterior),
+        main,
+        Reasons.suspects(List.of(main), posterior),
         posterior.probabilities(),
         -100 * Math.expm1(posterior.logShift()));
   }

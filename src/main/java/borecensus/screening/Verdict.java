@@ -14,6 +14,9 @@ import java.util.Map;
  *     faults are in its family
  * @param reasons most probable first, then the maker's limit and doubt about the measurement
  * @param suspectCylinders numbers, rising
+ * @param main the most probable mechanical fault, however probable it is; null for an engine that
+ *     is not judged
+ * @param mainCylinders the cylinders that it speaks of; empty when it is about the whole engine
  * @param probabilities by fault; empty for an engine that is not judged
  * @param severityPct mean loss of what is at fault, per cent, given that something is; negative
  *     when it reads high; NaN for an engine that is not judged
@@ -22,12 +25,15 @@ public record Verdict(
     double faultProbability,
     List<Reason> reasons,
     List<Integer> suspectCylinders,
+    Hypothesis main,
+    List<Integer> mainCylinders,
     Map<Hypothesis, Double> probabilities,
     double severityPct) {
 
   public Verdict {
     reasons = List.copyOf(reasons);
     suspectCylinders = List.copyOf(suspectCylinders);
+    mainCylinders = List.copyOf(mainCylinders);
     Map<Hypothesis, Double> copy = new EnumMap<>(Hypothesis.class);
     copy.putAll(probabilities);
     probabilities = Collections.unmodifiableMap(copy);
@@ -35,6 +41,6 @@ public record Verdict(
 
   /** For an engine that is not judged. */
   static Verdict unjudged(double prevalence, List<Reason> reasons) {
-    return new Verdict(prevalence, reasons, List.of(), Map.of(), Double.NaN);
+    return new Verdict(prevalence, reasons, List.of(), null, List.of(), Map.of(), Double.NaN);
   }
 }

@@ -5,14 +5,13 @@ import borecensus.domain.EngineHistory;
 import borecensus.domain.Reason;
 import borecensus.norms.FamilyNorm;
 import borecensus.norms.FleetNorms;
-import borecensus.norms.Hypothesis;
 import borecensus.screening.CylinderDeviation;
 import borecensus.screening.EngineAssessment;
+import borecensus.statistics.Quantiles;
 import borecensus.worklist.EvidenceInput.Measure;
 import borecensus.worklist.EvidenceInput.Usage;
-import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.distribution.NormalDistribution;
 
@@ -43,8 +42,8 @@ public record EngineBrief(WorkListEntry entry, List<Double> deviationPct) {
     List<CompressionTest> trusted = history.trustedTests();
     CompressionTest last = trusted.get(trusted.size() - 1);
     List<CylinderDeviation> cylinders = CylinderDeviation.of(last, history, norms);
-    Reason reason = mainReason(assessment);
-    List<Integer> suspects = assessment.verdict().suspectCylinders();
+    Reason reason = assessment.verdict().main().reason();
+    List<Integer> suspects = suspects(assessment);
     WorkListEntry entry =
         new WorkListEntry(
             0,
@@ -62,20 +61,15 @@ public record EngineBrief(WorkListEntry entry, List<Double> deviationPct) {
     return new EngineBrief(entry, cylinders.stream().map(CylinderDeviation::deviationPct).toList());
   }
 
-  /** The most probable mechanical reason, however probable it is. */
-  private static Reason mainReason(EngineAssessment assessment) {
-    return assessment.verdict().probabilities().entrySet().stream()
-        .filter(entry -> entry.getKey().mechanical())
-        .max(
-            Map.Entry.<Hypothesis, Double>comparingByValue()
-                .thenComparing(Map.Entry.comparingByKey(Comparator.reverseOrder())))
-        .map(entry -> entry.getKey().reason())
-        .orElseThrow();
+  /** The cylinders named to the workshop: those found suspect, else those of the main reason. */
+  private static List<Integer> suspects(EngineAssessment assessment) {
+    List<Integer> found = assessment.verdict().suspectCylinders();
+    return found.isEmpty() ? assessment.verdict().mainCylinders() : found;
   }
 
   private static double priority(
       EngineAssessment assessment, Reason reason, List<CylinderDeviation> cylinders) {
-    List<Integer> suspects = assessment.verdict().suspectCylinders();
+    List<Integer> suspects = suspects(assessment);
     double lowestPct =
         chosen(suspects, cylinders).stream()
             .mapToDouble(CylinderDeviation::deviationPct)
@@ -98,11 +92,11 @@ public record EngineBrief(WorkListEntry entry, List<Double> deviationPct) {
       List<CylinderDeviation> cylinders,
       FamilyNorm norm) {
     boolean wholeEngine = reason == Reason.LOW_OVERALL || reason == Reason.FALLING_LEVEL;
-    List<Integer> meant = wholeEngine ? List.of() : assessment.verdict().suspectCylinders();
+    List<Integer> meant = wholeEngine ? List.of() : suspects(assessment);
     return new EvidenceInput(
         reason,
         meant,
-        measure(reason, assessment, last, chosen(meant, cylinders)),
+        measure(reason, assessment, last, cylinders, chosen(meant, cylinders)),
         tailProbability(reason, assessment),
         usage(assessment, norm),
         List.of(),
@@ -114,20 +108,40 @@ public record EngineBrief(WorkListEntry entry, List<Double> deviationPct) {
       Reason reason,
       EngineAssessment assessment,
       CompressionTest last,
-      List<CylinderDeviation> cylinders) {
+      List<CylinderDeviation> cylinders,
+      List<CylinderDeviation> meant) {
     if (reason == Reason.FALLING_LEVEL && !Double.isNaN(assessment.trend().pct())) {
       return Measure.changePct(assessment.trend().pct(), Double.NaN);
     }
-    List<CylinderDeviation> read =
-        cylinders.stream().filter(c -> !Double.isNaN(c.deviationPct())).toList();
-    double observed =
-        read.stream()
-            .mapToDouble(c -> last.referenceKpa()[c.cylinder() - 1])
-            .average()
-            .orElse(Double.NaN);
-    double expected =
-        read.stream().mapToDouble(CylinderDeviation::expectedKpa).average().orElse(Double.NaN);
-    return Measure.kpa(observed, expected);
+    double observed = mean(meant, c -> last.referenceKpa()[c.cylinder() - 1]);
+    if (meant.size() == cylinders.size()) {
+      return Measure.kpa(observed, observed / (1 + assessment.lastTest().levelPct() / 100));
+    }
+    double expected = mean(meant, CylinderDeviation::expectedKpa);
+    double levelOfOthers = 1 + medianDeviationPct(cylinders, meant) / 100;
+    return Double.isNaN(levelOfOthers)
+        ? Measure.kpa(observed, expected)
+        : Measure.kpaBesideOthers(observed, expected * levelOfOthers);
+  }
+
+  /** Mean of a figure over the cylinders that were read; NaN when none was. */
+  private static double mean(
+      List<CylinderDeviation> cylinders, ToDoubleFunction<CylinderDeviation> figure) {
+    return cylinders.stream()
+        .filter(c -> !Double.isNaN(c.deviationPct()))
+        .mapToDouble(figure)
+        .average()
+        .orElse(Double.NaN);
+  }
+
+  private static double medianDeviationPct(
+      List<CylinderDeviation> cylinders, List<CylinderDeviation> leftOut) {
+    double[] others =
+        cylinders.stream()
+            .filter(c -> !leftOut.contains(c) && !Double.isNaN(c.deviationPct()))
+            .mapToDouble(CylinderDeviation::deviationPct)
+            .toArray();
+    return others.length == 0 ? Double.NaN : Quantiles.median(others);
   }
 
   /** How many healthy engines look at least as unusual, by the figure that the reason rests on. */

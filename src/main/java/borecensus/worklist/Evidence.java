@@ -51,11 +51,18 @@ public final class Evidence {
     String expected =
         Double.isNaN(measure.expected())
             ? ""
-            : " where a healthy engine of this family"
-                + at(input.usage())
-                + " reads about "
-                + value(measure.quantity(), measure.expected());
+            : whereExpected(input) + value(measure.quantity(), measure.expected());
     return "read " + value(measure.quantity(), measure.observed()) + average + expected;
+  }
+
+  private static String whereExpected(EvidenceInput input) {
+    return switch (input.measure().basis()) {
+      case FAMILY -> " where a healthy engine of this family" + at(input.usage()) + " reads about ";
+      case OTHER_CYLINDERS ->
+          " where the other cylinders and the family's norm"
+              + at(input.usage())
+              + " let expect about ";
+    };
   }
 
   private static String change(EvidenceInput input) {

@@ -36,25 +36,39 @@ public record EvidenceInput(
     CHANGE_PCT
   }
 
+  /** What an expectation rests on. */
+  public enum Basis {
+    /** The family's norm alone. */
+    FAMILY,
+    /** The family's norm, brought to the level of the engine's other cylinders in the same test. */
+    OTHER_CYLINDERS
+  }
+
   /**
    * Observed against expected, both in the unit of the quantity; NaN where unknown.
    *
    * @param expected of a healthy engine; for {@link Reason#BELOW_MAKER_LIMIT} the maker's limit
+   * @param basis what the expectation rests on
    */
-  public record Measure(Quantity quantity, double observed, double expected) {
+  public record Measure(Quantity quantity, double observed, double expected, Basis basis) {
     /** Gauge pressures at reference conditions. */
     public static Measure kpa(double observedKpa, double expectedKpa) {
-      return new Measure(Quantity.PRESSURE_KPA, observedKpa, expectedKpa);
+      return new Measure(Quantity.PRESSURE_KPA, observedKpa, expectedKpa, Basis.FAMILY);
+    }
+
+    /** Gauge pressures, expected from the family's norm at the level of the other cylinders. */
+    public static Measure kpaBesideOthers(double observedKpa, double expectedKpa) {
+      return new Measure(Quantity.PRESSURE_KPA, observedKpa, expectedKpa, Basis.OTHER_CYLINDERS);
     }
 
     /** Spreads between the cylinders of one test. */
     public static Measure spreadPct(double observedPct, double expectedPct) {
-      return new Measure(Quantity.SPREAD_PCT, observedPct, expectedPct);
+      return new Measure(Quantity.SPREAD_PCT, observedPct, expectedPct, Basis.FAMILY);
     }
 
     /** Changes in per cent per 100,000 km or per 1,000 hours; falling is negative. */
     public static Measure changePct(double observedPct, double expectedPct) {
-      return new Measure(Quantity.CHANGE_PCT, observedPct, expectedPct);
+      return new Measure(Quantity.CHANGE_PCT, observedPct, expectedPct, Basis.FAMILY);
     }
   }
 

@@ -80,8 +80,8 @@ class FaultEvidenceTest {
 
   private static List<OnsetProfiles.Profile> profiles(Hypothesis h, double[] usage) {
     return switch (h) {
-      case LOW_CYLINDER, LOW_OVERALL -> OnsetProfiles.sinceFirst(usage);
-      case FALLING_CYLINDER, FALLING_LEVEL -> OnsetProfiles.later(usage);
+      case LOW_CYLINDER, LOW_OVERALL -> OnsetProfiles.steps(usage);
+      case FALLING_CYLINDER, FALLING_LEVEL -> OnsetProfiles.ramps(usage);
       default -> OnsetProfiles.any(usage);
     };
   }
@@ -112,10 +112,7 @@ class FaultEvidenceTest {
   void weightsOfEveryOnsetSumToOne() {
     double[] usage = {1, 1.5, 2.5, 2.6};
     for (List<OnsetProfiles.Profile> profiles :
-        List.of(
-            OnsetProfiles.sinceFirst(usage),
-            OnsetProfiles.later(usage),
-            OnsetProfiles.any(usage))) {
+        List.of(OnsetProfiles.steps(usage), OnsetProfiles.ramps(usage), OnsetProfiles.any(usage))) {
       double sum = profiles.stream().mapToDouble(p -> Math.exp(p.logWeight())).sum();
       assertEquals(1, sum, 1e-12);
     }

@@ -97,15 +97,21 @@ class ScreeningTest {
   }
 
   @Test
-  void aCylinderThatDropsLateIsFallingAndOneAlwaysLowIsLow() {
+  void aCylinderThatGrowsWorseIsFallingAndOneThatIsLowAtOnceIsLow() {
     double[] sound = all(6, 1);
-    double[] low = with(sound, 0.85, 2);
+    double[] worse = with(sound, 0.9, 2);
+    double[] worst = with(sound, 0.8, 2);
     EngineAssessment falling =
-        Screening.assess(engine("F1", new double[][] {sound, sound, low}), norms);
-    EngineAssessment always = Screening.assess(engine("F1", new double[][] {low, low, low}), norms);
+        Screening.assess(engine("F1", new double[][] {sound, worse, worst}), norms);
+    EngineAssessment dropped =
+        Screening.assess(engine("F1", new double[][] {sound, sound, worst}), norms);
+    EngineAssessment always =
+        Screening.assess(engine("F1", new double[][] {worst, worst, worst}), norms);
     assertEquals(Reason.FALLING_CYLINDER, falling.verdict().reasons().get(0));
+    assertEquals(Reason.LOW_CYLINDER, dropped.verdict().reasons().get(0));
     assertEquals(Reason.LOW_CYLINDER, always.verdict().reasons().get(0));
     assertEquals(List.of(2), falling.verdict().suspectCylinders());
+    assertEquals(List.of(2), dropped.verdict().suspectCylinders());
     assertEquals(List.of(2), always.verdict().suspectCylinders());
   }
 

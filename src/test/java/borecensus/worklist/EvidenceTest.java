@@ -123,7 +123,7 @@ class EvidenceTest {
                     new EvidenceInput(
                         reason,
                         List.of(),
-                        new Measure(quantity, observed, expected),
+                        new Measure(quantity, observed, expected, EvidenceInput.Basis.FAMILY),
                         usage / 1000,
                         new Usage(usage, expected),
                         List.of(),
