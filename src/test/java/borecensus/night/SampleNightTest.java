@@ -234,4 +234,58 @@ class SampleNightTest {
     actual.remove("run_summary");
     assertEquals(expected, actual);
   }
+
+  /** The README with its line breaks and quotation marks taken out. */
+  private static String readme() throws IOException {
+    return Files.readString(Path.of("README.md")).replaceAll("[\\s>]+", " ");
+  }
+
+  @Test
+  void theReadmeShowsWhatTheSampleNightReallySays() throws IOException {
+    String readme = readme();
+    assertTrue(
+        readme.contains(
+            "%,d engines in service, %,d marked.".formatted(night.engines(), night.marked())),
+        "engines and marks: " + night.marked());
+    assertTrue(
+        readme.contains(
+            "Rows read %,d = accepted %,d + rejected %,d + superseded %,d."
+                .formatted(
+                    night.counts().read(),
+                    night.counts().accepted(),
+                    night.counts().rejected(),
+                    night.counts().superseded())));
+    for (String column : List.of("evidence", "next_step")) {
+      String said =
+          TableContent.value(
+                  store, "SELECT " + column + " FROM work_list WHERE vehicle_id = 'CEDAR-6G-0013'")
+              .replace("\"", "");
+      assertTrue(readme.contains(said), said);
+    }
+    for (String row :
+        TableContent.rows(
+            store,
+            "SELECT cylinder, gauge_kpa, round(reference_kpa), round(expected_kpa),"
+                + " round(deviation_pct, 1) FROM cylinder_readings"
+                + " WHERE test_id = 'CEDAR-6G-0013-T02'")) {
+      assertTrue(readme.contains(row), row);
+    }
+  }
+
+  @Test
+  void theReadmeCountsThePlantedFaultsRight() throws IOException {
+    Set<String> marked =
+        new HashSet<>(TableContent.rows(store, "SELECT vehicle_id FROM work_list"));
+    List<String> faulty =
+        truth("engines.csv").stream()
+            .filter(engine -> engine.get("in_service").equals("true"))
+            .filter(engine -> !engine.get("fault_kind").equals("none"))
+            .map(engine -> engine.get("vehicle_id"))
+            .toList();
+    long found = faulty.stream().filter(marked::contains).count();
+    String counts =
+        "Of its %d planted faults the night finds %d, and it marks %d sound engines."
+            .formatted(faulty.size(), found, falseMarks(marked));
+    assertTrue(readme().contains(counts), counts);
+  }
 }
