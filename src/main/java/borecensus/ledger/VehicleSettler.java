@@ -65,6 +65,11 @@ public final class VehicleSettler {
     return new SettledVehicle(null, List.of(), outcome.build());
   }
 
+  /** Whether a sheet stands as far as the registers can tell. */
+  public boolean stands(LedgerSheet sheet, Vehicle vehicle) {
+    return checks.check(sheet.row(), vehicle).isEmpty();
+  }
+
   private List<LedgerSheet> sound(
       List<LedgerSheet> sheets, Vehicle vehicle, Outcome.Builder outcome) {
     List<LedgerSheet> sound = new ArrayList<>();

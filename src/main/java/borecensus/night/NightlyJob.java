@@ -136,14 +136,10 @@ public final class NightlyJob {
           register.where(col("kind").equalTo(RegisterField.Kind.VEHICLE.name()));
       Dataset<Row> vehiclesAndRepairs =
           register.where(col("kind").notEqual(RegisterField.Kind.PROBLEM.name()));
-      Dataset<Row> lost = ClashStage.lost(tests, vehicles).cache();
+      Broadcast<Registers> known = broadcast(registers, Registers.class);
+      Dataset<Row> lost = ClashStage.lost(tests, vehicles, known, settings.asOf()).cache();
       Dataset<Row> settled =
-          SettleStage.settle(
-                  tests,
-                  vehiclesAndRepairs,
-                  lost,
-                  broadcast(registers, Registers.class),
-                  settings.asOf())
+          SettleStage.settle(tests, vehiclesAndRepairs, lost, known, settings.asOf())
               .persist(StorageLevel.MEMORY_AND_DISK());
       progress.ends("%,d rows of %,d files".formatted(rows, takenIn.size()));
       return settled;

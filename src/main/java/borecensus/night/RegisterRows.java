@@ -67,14 +67,15 @@ final class RegisterRows {
         repairs.add(repair(row));
       } else if (order < firstOrder) {
         // Of two rows with one id the first in the file counts.
-        vehicle = vehicle(row);
+        vehicle = toVehicle(row);
         firstOrder = order;
       }
     }
     return vehicle == null ? null : new VehicleFile(vehicle, repairs);
   }
 
-  private static Vehicle vehicle(Row row) {
+  /** The vehicle in a register row of kind vehicle. */
+  static Vehicle toVehicle(Row row) {
     return new Vehicle(
         text(row, RegisterField.VEHICLE_ID),
         text(row, RegisterField.FAMILY_ID),
