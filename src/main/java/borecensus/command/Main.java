@@ -1,11 +1,14 @@
 package borecensus.command;
 
 import java.io.PrintStream;
+import java.time.DateTimeException;
+import java.time.LocalDate;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IExecutionExceptionHandler;
 import picocli.CommandLine.IParameterExceptionHandler;
 import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.TypeConversionException;
 
 /** All commands under one entry. */
 @Command(
@@ -28,9 +31,18 @@ public final class Main implements Runnable {
   static int run(String... args) {
     return new CommandLine(new Main())
         .setExpandAtFiles(false)
+        .registerConverter(LocalDate.class, Main::date)
         .setParameterExceptionHandler(wrongUse())
         .setExecutionExceptionHandler(ourFault())
         .execute(args);
+  }
+
+  private static LocalDate date(String text) {
+    try {
+      return LocalDate.parse(text);
+    } catch (DateTimeException noDate) {
+      throw new TypeConversionException("'" + text + "' is not a date such as 2026-03-31");
+    }
   }
 
   @Override

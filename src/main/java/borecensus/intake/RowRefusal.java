@@ -25,8 +25,9 @@ public record RowRefusal(
   /** A refusal whose message is the detail followed by the code's remedy. */
   public static RowRefusal of(
       RowPlace place, RowCode code, String column, String value, String detail) {
-    return new RowRefusal(
-        place.sourceFile(), place.rowNumber(), code, column, value, detail + ". " + code.remedy());
+    String sentence = detail.endsWith(".") ? detail : detail + ".";
+    String message = sentence + " " + code.remedy();
+    return new RowRefusal(place.sourceFile(), place.rowNumber(), code, column, value, message);
   }
 
   /** The same reason for another record of the same file. */

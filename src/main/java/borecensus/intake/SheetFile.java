@@ -108,11 +108,12 @@ public final class SheetFile implements Iterator<SheetItem> {
   private static RowRefusal restUnreadable(String sourceFile, long rowNumber, IOException cause) {
     String message = cause.getMessage();
     String reason = message == null ? cause.getClass().getSimpleName() : message;
-    return RowRefusal.of(
-        new RowPlace(sourceFile, rowNumber),
+    return new RowRefusal(
+        sourceFile,
+        rowNumber,
         RowCode.MALFORMED_ROW,
         "",
         "",
-        "the file cannot be read from here on: " + reason);
+        "the file cannot be read from here on: " + reason + ". Send the file again, complete.");
   }
 }

@@ -9,16 +9,11 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
 import java.io.Serializable;
-import java.nio.file.FileVisitOption;
-import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.SimpleFileVisitor;
-import java.nio.file.attribute.BasicFileAttributes;
 import java.security.DigestInputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
-import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.HexFormat;
 import java.util.List;
@@ -33,9 +28,6 @@ import org.apache.parquet.io.LocalInputFile;
  * @param root the folder, absolute
  */
 record FleetFiles(String root) implements FleetFolder, Serializable {
-  private static final String SHEETS = "sheets";
-  private static final int MAX_DEPTH = 32;
-  private static final List<String> ENDINGS = List.of(".csv", ".csv.gz", ".parquet");
 
   /**
    * A fleet folder that is there and readable.
@@ -46,7 +38,7 @@ record FleetFiles(String root) implements FleetFolder, Serializable {
     if (!Files.isDirectory(folder)) {
       throw new FleetInputException("the fleet folder " + folder + " does not exist");
     }
-    if (!Files.isDirectory(folder.resolve(SHEETS))) {
+    if (!Files.isDirectory(folder.resolve(SheetListing.FOLDER))) {
       throw new FleetInputException("the fleet folder " + folder + " has no folder 'sheets'");
     }
     return new FleetFiles(folder.toAbsolutePath().normalize().toString());
@@ -58,73 +50,9 @@ record FleetFiles(String root) implements FleetFolder, Serializable {
     return Files.isRegularFile(file) ? Optional.of(Files.newInputStream(file)) : Optional.empty();
   }
 
-  /**
-   * What a look at the sheets folder found.
-   *
-   * @param sheets sheet files by their paths below the fleet folder, sorted
-   * @param skipped what is there but is no sheet file of this fleet: links out of it or in circles
-   */
-  record Listing(List<String> sheets, List<String> skipped) {
-    Listing {
-      sheets = sheets.stream().sorted().toList();
-      skipped = skipped.stream().sorted().toList();
-    }
-  }
-
-  /** Lists the sheet files; links that lead out of the fleet folder are not followed. */
-  Listing list() {
-    Path folder = Path.of(root);
-    try {
-      SheetVisitor visitor = new SheetVisitor(folder, folder.toRealPath());
-      Files.walkFileTree(
-          folder.resolve(SHEETS), Set.of(FileVisitOption.FOLLOW_LINKS), MAX_DEPTH, visitor);
-      return new Listing(visitor.sheets, visitor.skipped);
-    } catch (IOException unreadable) {
-      throw new FleetInputException("the sheets cannot be listed: " + unreadable.getMessage());
-    }
-  }
-
-  /** Gathers sheet files, and what only looks like one. */
-  private static final class SheetVisitor extends SimpleFileVisitor<Path> {
-    private final Path folder;
-    private final Path realFolder;
-    private final List<String> sheets = new ArrayList<>();
-    private final List<String> skipped = new ArrayList<>();
-
-    SheetVisitor(Path folder, Path realFolder) {
-      this.folder = folder;
-      this.realFolder = realFolder;
-    }
-
-    @Override
-    public FileVisitResult preVisitDirectory(Path path, BasicFileAttributes attributes)
-        throws IOException {
-      if (path.toRealPath().startsWith(realFolder)) {
-        return FileVisitResult.CONTINUE;
-      }
-      skipped.add(relative(path));
-      return FileVisitResult.SKIP_SUBTREE;
-    }
-
-    @Override
-    public FileVisitResult visitFile(Path path, BasicFileAttributes attributes) throws IOException {
-      String name = path.getFileName().toString().toLowerCase(Locale.ROOT);
-      if (ENDINGS.stream().anyMatch(name::endsWith)) {
-        boolean sheet = attributes.isRegularFile() && path.toRealPath().startsWith(realFolder);
-        (sheet ? sheets : skipped).add(relative(path));
-      }
-      return FileVisitResult.CONTINUE;
-    }
-
-    @Override
-    public FileVisitResult visitFileFailed(Path path, IOException failure) {
-      skipped.add(relative(path));
-      return FileVisitResult.CONTINUE;
-    }
-
-    private String relative(Path path) {
-      return folder.relativize(path).toString().replace('\\', '/');
-    }
+  /** Lists the sheet files. */
+  SheetListing list() {
+    return SheetListing.of(Path.of(root));
   }
 
   /** Opens a sheet file by its kind. */

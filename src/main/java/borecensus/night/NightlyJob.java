@@ -107,7 +107,7 @@ public final class NightlyJob {
     private void takeIn() {
       progress.begins("intake");
       List<TakenIn> known = LedgerStage.files(LedgerStage.read(spark, store, batches));
-      FleetFiles.Listing listing = files.list();
+      SheetListing listing = files.list();
       for (String path : listing.skipped()) {
         problems.add(new RegisterProblem(path, 0, "", "", NOT_FOLLOWED));
       }
