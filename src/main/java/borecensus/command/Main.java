@@ -16,6 +16,7 @@ import picocli.CommandLine.ParameterException;
       NightlyCommand.class,
       QueryCommand.class,
       SimulateFleetCommand.class,
+      EvaluateCommand.class,
       DictionaryCommand.class
     })
 public final class Main implements Runnable {
