@@ -13,9 +13,17 @@ final class BestRanking {
 
   /** With everything known: the best that the data allow. */
   static double[] ofTruth(TrueFleet fleet) {
-    return fleet.engines().parallelStream()
-        .mapToDouble(engine -> probability(engine, ReadingLaw.ofTruth(engine, fleet), fleet))
+    return IntStream.range(0, fleet.engines().size())
+        .parallel()
+        .mapToDouble(i -> ofTruth(fleet.engines().get(i), fleet, i))
         .toArray();
+  }
+
+  private static double ofTruth(TrueEngine engine, TrueFleet fleet, int number) {
+    return switch (fleet.plan().noise()) {
+      case NORMAL -> probability(engine, ReadingLaw.ofTruth(engine, fleet), fleet);
+      case HEAVY -> HeavyTailChain.probability(engine, fleet, number);
+    };
   }
 
   /** With the learned norms and the true law of faults: what the norms alone cost. */

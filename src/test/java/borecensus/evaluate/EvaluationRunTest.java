@@ -1,0 +1,63 @@
+package borecensus.evaluate;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.StringWriter;
+import java.util.Arrays;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class EvaluationRunTest {
+  private static final List<Measure> TIMES = List.of(Measure.WALL, Measure.CPU);
+
+  private static EvaluationRun run(EvaluationScenario scenario) {
+    return EvaluationRun.of(List.of(scenario), 1, 500, line -> {});
+  }
+
+  @Test
+  void a_tiny_fleet_gives_finite_numbers_and_nothing_beats_the_best_by_much() {
+    EvaluationRun run = run(EvaluationScenario.TYPICAL);
+
+    List<SeedResult> seeds = run.results().get(EvaluationScenario.TYPICAL);
+    for (Measure measure : Measure.values()) {
+      assertTrue(Double.isFinite(measure.over(seeds)), measure.column());
+    }
+    SeedResult result = seeds.get(0);
+    assertEquals(500, result.engines(), 30);
+    assertTrue(result.faulty() > 10, "faulty " + result.faulty());
+    assertTrue(result.apBest() > 0.8, "best " + result.apBest());
+    assertTrue(result.apBest() > result.apOfRule(), "rule " + result.apOfRule());
+    // The best ranking is the best on average, not on every single fleet.
+    assertTrue(result.ap() < result.apBest() + 0.05, "model " + result.ap());
+  }
+
+  @Test
+  void equal_options_give_equal_figures_but_for_time() {
+    List<SeedResult> first = run(EvaluationScenario.HEAVY).results().get(EvaluationScenario.HEAVY);
+    List<SeedResult> again = run(EvaluationScenario.HEAVY).results().get(EvaluationScenario.HEAVY);
+
+    for (Measure measure : Measure.values()) {
+      if (!TIMES.contains(measure)) {
+        assertEquals(measure.over(first), measure.over(again), 0, measure.column());
+      }
+    }
+  }
+
+  @Test
+  void the_report_and_the_file_name_every_scenario_and_figure() throws IOException {
+    EvaluationRun run = run(EvaluationScenario.CLEAN);
+    StringWriter csv = new StringWriter();
+
+    run.writeCsv(csv);
+
+    String[] lines = csv.toString().split("\r?\n");
+    assertEquals(2, lines.length);
+    assertEquals(2 + Measure.values().length, lines[0].split(",").length);
+    assertTrue(lines[1].startsWith("clean,1101,"), lines[1]);
+    assertTrue(run.report().contains("| clean "), run.report());
+    Arrays.stream(Measure.values())
+        .forEach(measure -> assertTrue(run.report().contains(measure.title()), measure.title()));
+  }
+}
