@@ -55,12 +55,4 @@ final class BestRanking {
             tests -> AveragePrecision.fixedRule(tests.get(tests.size() - 1).referenceKpa()))
         .toArray();
   }
-
-  /** How many engines of this fault are marked. */
-  static long found(TrueFleet fleet, Marks marks, FaultKind kind) {
-    return IntStream.range(0, marks.marked().length)
-        .filter(i -> marks.marked()[i])
-        .filter(i -> fleet.engines().get(i).fault().filter(f -> f.kind() == kind).isPresent())
-        .count();
-  }
 }

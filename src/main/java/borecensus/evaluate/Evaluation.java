@@ -1,7 +1,5 @@
 package borecensus.evaluate;
 
-import java.util.Arrays;
-
 /** Draws one fleet, lets the model judge it, and compares with the truth. */
 final class Evaluation {
   private Evaluation() {}
@@ -11,24 +9,18 @@ final class Evaluation {
     Pipeline model = Pipeline.run(fleet);
     boolean[] faulty = fleet.faulty();
     double[] best = BestRanking.ofTruth(fleet);
-    Marks marks = Marks.of(model.probabilities());
-    Marks bestMarks = Marks.of(best);
     return new SeedResult(
         scenario,
         seed,
         faulty.length,
         fleet.engines().stream().mapToInt(engine -> engine.usage().length).sum(),
         AveragePrecision.count(faulty),
-        AveragePrecision.of(model.probabilities(), faulty),
-        AveragePrecision.of(BestRanking.ofNorms(fleet, model.norms()), faulty),
-        AveragePrecision.of(best, faulty),
+        Judged.of(model.probabilities(), faulty),
+        Judged.of(BestRanking.ofNorms(fleet, model.norms()), faulty),
+        Judged.of(best, faulty),
         AveragePrecision.of(BestRanking.ofFixedRule(fleet), faulty),
-        Arrays.stream(model.probabilities()).sum(),
-        marks.count(),
-        marks.found(faulty),
-        bestMarks.count(),
-        bestMarks.found(faulty),
         Reliability.of(model.probabilities(), faulty),
+        KindCounts.of(fleet, Marks.of(model.probabilities()), Marks.of(best)),
         NormErrors.of(fleet, model.norms()),
         model.wallSeconds(),
         model.cpuSeconds());

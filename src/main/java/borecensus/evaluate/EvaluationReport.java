@@ -15,11 +15,13 @@ final class EvaluationReport {
   static String of(SortedMap<EvaluationScenario, List<SeedResult>> results) {
     StringBuilder text = new StringBuilder();
     text.append("Ranking and marks\n");
-    table(text, results, Measure.ENGINES, Measure.PROBABILITY_SUM);
+    table(text, results, Measure.ENGINES, Measure.BEST_SUM_RATIO);
     text.append("\nNorms and cost\n");
     table(text, results, Measure.MEDIAN_RMS, Measure.CPU);
     text.append("\nReliability: stated probability against the share that is faulty (engines)\n");
     reliability(text, results);
+    text.append("\nMarked by kind of fault: model / best / all\n");
+    kinds(text, results);
     return text.toString();
   }
 
@@ -58,6 +60,26 @@ final class EvaluationReport {
           List<String> cells = new ArrayList<>(List.of(pad(scenario.code())));
           for (int k = 0; k < Reliability.UPPER.length; k++) {
             cells.add(cell(all, k));
+          }
+          line(text, cells);
+        });
+  }
+
+  private static void kinds(
+      StringBuilder text, SortedMap<EvaluationScenario, List<SeedResult>> results) {
+    List<String> titles = new ArrayList<>(List.of(pad("scenario")));
+    for (FaultKind kind : FaultKind.values()) {
+      titles.add(kind.name().toLowerCase(Locale.ROOT));
+    }
+    line(text, titles);
+    line(text, Collections.nCopies(titles.size(), "---"));
+    results.forEach(
+        (scenario, seeds) -> {
+          KindCounts all =
+              seeds.stream().map(SeedResult::kinds).reduce(KindCounts.none(), KindCounts::plus);
+          List<String> cells = new ArrayList<>(List.of(pad(scenario.code())));
+          for (int k = 0; k < titles.size() - 1; k++) {
+            cells.add(all.found()[k] + " / " + all.foundBest()[k] + " / " + all.engines()[k]);
           }
           line(text, cells);
         });

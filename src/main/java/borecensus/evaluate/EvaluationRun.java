@@ -40,8 +40,8 @@ public record EvaluationRun(SortedMap<EvaluationScenario, List<SeedResult>> resu
                 "%s, seed %d: AP %.3f of %.3f, %.1f s",
                 scenario.code(),
                 seed,
-                result.ap(),
-                result.apBest(),
+                result.model().ap(),
+                result.best().ap(),
                 result.wallSeconds()));
       }
       results.put(scenario, fleets);

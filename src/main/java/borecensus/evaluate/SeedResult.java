@@ -3,14 +3,12 @@ package borecensus.evaluate;
 /**
  * What was measured on one fleet.
  *
- * @param ap average precision by fault probability
- * @param apOfNorms the same by the exact likelihood under the learned norms
- * @param apBest the same under the true parameters
- * @param apOfRule the same of the fixed rule
- * @param probabilitySum of all engines
- * @param marked engines at the nominal false share
- * @param found faulty engines among them
- * @param foundBest what the best ranking finds by the same rule
+ * @param model by the model's fault probabilities
+ * @param ofNorms by the exact likelihood under the learned norms and the true law of faults: the
+ *     difference to {@code best} is what the norms cost, the rest what the model's faults cost
+ * @param best by the exact likelihood under the true parameters
+ * @param apOfRule average precision of the fixed rule
+ * @param reliability of the model's probabilities
  */
 record SeedResult(
     EvaluationScenario scenario,
@@ -18,16 +16,12 @@ record SeedResult(
     int engines,
     int tests,
     int faulty,
-    double ap,
-    double apOfNorms,
-    double apBest,
+    Judged model,
+    Judged ofNorms,
+    Judged best,
     double apOfRule,
-    double probabilitySum,
-    int marked,
-    int found,
-    int markedBest,
-    int foundBest,
     Reliability reliability,
+    KindCounts kinds,
     NormErrors norms,
     double wallSeconds,
     double cpuSeconds) {}
