@@ -70,17 +70,24 @@ public final class EvaluateCommand implements Callable<Integer> {
     if (seeds < 1 || engines < FEWEST_ENGINES) {
       throw wrong("at least 1 seed and " + FEWEST_ENGINES + " engines are needed");
     }
-    PrintWriter messages = spec.commandLine().getErr();
-    EvaluationRun run = EvaluationRun.of(chosen, seeds, engines, messages::println);
-    if (csv != null) {
-      try (Writer out = Files.newBufferedWriter(csv, StandardCharsets.UTF_8)) {
-        run.writeCsv(out);
-      }
+    try (Writer file = csv == null ? Writer.nullWriter() : open()) {
+      PrintWriter messages = spec.commandLine().getErr();
+      EvaluationRun run = EvaluationRun.of(chosen, seeds, engines, messages::println);
+      run.writeCsv(file);
+      PrintWriter out = spec.commandLine().getOut();
+      out.print(run.report());
+      out.flush();
     }
-    PrintWriter out = spec.commandLine().getOut();
-    out.print(run.report());
-    out.flush();
     return ExitStatus.DONE;
+  }
+
+  /** Before the work begins, so that a wrong name costs no more than a moment. */
+  private Writer open() {
+    try {
+      return Files.newBufferedWriter(csv, StandardCharsets.UTF_8);
+    } catch (IOException e) {
+      throw wrong("the file " + csv + " cannot be written");
+    }
   }
 
   private List<EvaluationScenario> chosen() {

@@ -24,6 +24,7 @@ final class FaultOdds {
   static FaultOdds of(SolvedLaw law, List<FaultCase> cases) {
     int sizes = cases.get(0).shifts().length;
     double[] terms = new double[cases.size() * sizes];
+    double logSize = Math.log(sizes);
     int[] solved = new int[0];
     double[] scores = new double[0];
     double[][] information = new double[0][];
@@ -38,7 +39,7 @@ final class FaultOdds {
       double known = dot(one.reach(), SolvedLaw.times(information, one.reach()));
       for (int s = 0; s < sizes; s++) {
         double d = one.shifts()[s];
-        terms[i * sizes + s] = one.logWeight() - Math.log(sizes) + d * score - d * d / 2 * known;
+        terms[i * sizes + s] = one.logWeight() - logSize + d * score - d * d / 2 * known;
       }
     }
     return new FaultOdds(cases, terms, sizes);

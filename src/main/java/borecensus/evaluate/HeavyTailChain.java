@@ -86,36 +86,42 @@ final class HeavyTailChain {
   }
 
   private void drawVariances(SolvedLaw law, double[][] shift) {
-    int tests = usual.tests();
-    int cylinders = usual.cylinders();
-    double[] testNoise = new double[tests];
-    double[][] noise = new double[tests][cylinders];
-    double[][] unexplained = new double[tests][cylinders];
-    double[] lasting = new double[cylinders];
-    for (int c = 0; c < cylinders; c++) {
-      lasting[c] = normal(v.cylinder());
-    }
-    double offset = normal(v.engine());
-    double slope = normal(v.slope());
-    for (int t = 0; t < tests; t++) {
-      testNoise[t] = normal(testVariance[t]);
-      double level =
-          offset + slope * engine.usage()[t] + normal(engine.weatherVariance()[t]) + testNoise[t];
-      for (int c = 0; c < cylinders; c++) {
-        noise[t][c] = normal(readingVariance[t][c]);
-        double drawn = level + lasting[c] + noise[t][c] + normal(rounding[t]);
-        unexplained[t][c] = usual.residual()[t][c] - shift[t][c] - drawn;
-      }
-    }
-    double[][] moved = law.weigh(unexplained, tests);
-    for (int t = 0; t < tests; t++) {
+    Draw draw = new Draw(shift);
+    double[][] moved = law.weigh(draw.unexplained, usual.tests());
+    for (int t = 0; t < moved.length; t++) {
       double all = 0;
-      for (int c = 0; c < cylinders; c++) {
+      for (int c = 0; c < moved[t].length; c++) {
         all += moved[t][c];
-        noise[t][c] += readingVariance[t][c] * moved[t][c];
-        readingVariance[t][c] = variance(noise[t][c], v.reading());
+        double noise = draw.noise[t][c] + readingVariance[t][c] * moved[t][c];
+        readingVariance[t][c] = variance(noise, v.reading());
       }
-      testVariance[t] = variance(testNoise[t] + testVariance[t] * all, v.test());
+      testVariance[t] = variance(draw.testNoise[t] + testVariance[t] * all, v.test());
+    }
+  }
+
+  /** Readings drawn from the law, and what they leave of the real ones less this shift. */
+  private final class Draw {
+    private final double[] testNoise = new double[usual.tests()];
+    private final double[][] noise = new double[usual.tests()][usual.cylinders()];
+    private final double[][] unexplained = new double[usual.tests()][usual.cylinders()];
+
+    Draw(double[][] shift) {
+      double offset = normal(v.engine());
+      double slope = normal(v.slope());
+      double[] lasting = new double[usual.cylinders()];
+      for (int c = 0; c < lasting.length; c++) {
+        lasting[c] = normal(v.cylinder());
+      }
+      for (int t = 0; t < testNoise.length; t++) {
+        testNoise[t] = normal(testVariance[t]);
+        double weather = normal(engine.weatherVariance()[t]);
+        double level = offset + slope * engine.usage()[t] + weather + testNoise[t];
+        for (int c = 0; c < lasting.length; c++) {
+          noise[t][c] = normal(readingVariance[t][c]);
+          double drawn = level + lasting[c] + noise[t][c] + normal(rounding[t]);
+          unexplained[t][c] = usual.residual()[t][c] - shift[t][c] - drawn;
+        }
+      }
     }
   }
 

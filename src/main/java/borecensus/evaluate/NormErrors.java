@@ -4,7 +4,9 @@ import borecensus.norms.FamilyNorm;
 import borecensus.norms.FleetNorms;
 import borecensus.norms.VarianceComponents;
 import java.util.Arrays;
+import java.util.List;
 import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
 
 /**
  * How far learned norms are from the truth. Levels are compared at the same zero of gauge offsets:
@@ -32,6 +34,7 @@ record NormErrors(
     double[] sdErrorsPct) {
   static final int LARGE = 100;
   private static final int GRID = 19;
+  private static final int COMPONENTS = 5;
 
   static NormErrors of(TrueFleet fleet, FleetNorms norms) {
     return new Comparison(fleet, norms).errors();
@@ -40,49 +43,56 @@ record NormErrors(
   private static final class Comparison {
     private final TrueFleet fleet;
     private final FleetNorms norms;
+    private final List<TrueFamily> families;
     private final BestOffsets best;
     private final double zero;
 
     Comparison(TrueFleet fleet, FleetNorms norms) {
       this.fleet = fleet;
       this.norms = norms;
+      this.families = List.copyOf(fleet.families().values());
       this.best = BestOffsets.of(fleet);
       this.zero =
           best.gaugeIds().stream().mapToDouble(fleet.gaugeOffsets()::get).average().orElse(0);
     }
 
     NormErrors errors() {
-      double max = 0;
-      double maxAll = 0;
-      double squares = 0;
-      double attainable = 0;
-      double[] components = new double[5];
-      int large = 0;
-      int families = 0;
-      for (TrueFamily family : fleet.families().values()) {
-        double[] usages = usages(family);
-        double[] errors = medianErrors(family, usages);
-        double worst = Arrays.stream(errors).map(Math::abs).max().orElse(0);
-        maxAll = Math.max(maxAll, worst);
-        if (engines(family) > LARGE) {
-          max = Math.max(max, worst);
-          squares += Arrays.stream(errors).map(e -> e * e).average().orElse(0);
-          attainable += best.familyErrors()[families] * best.familyErrors()[families];
-          addComponents(components, family);
-          large++;
-        }
-        families++;
-      }
-      double count = large == 0 ? Double.NaN : large;
+      double[][] medians = families.stream().map(this::medianErrors).toArray(double[][]::new);
+      int[] large =
+          IntStream.range(0, medians.length)
+              .filter(f -> engines(families.get(f)) > LARGE)
+              .toArray();
+      int[] all = IntStream.range(0, medians.length).toArray();
+      double[][] levels =
+          Arrays.stream(best.familyErrors())
+              .mapToObj(error -> new double[] {error})
+              .toArray(double[][]::new);
       return new NormErrors(
-          large == 0 ? Double.NaN : 100 * max,
-          100 * maxAll,
-          100 * Math.sqrt(squares / count),
-          100 * Math.sqrt(attainable / count),
-          100 * rms(g -> norms.gauge(best.gaugeIds().get(g)).offsetLog()),
-          100 * rms(g -> best.offsets()[g]),
+          100 * largest(medians, large),
+          100 * largest(medians, all),
+          100 * rms(medians, large),
+          100 * rms(levels, large),
+          100 * gaugeRms(g -> norms.gauge(best.gaugeIds().get(g)).offsetLog()),
+          100 * gaugeRms(g -> best.offsets()[g]),
           100 * best.posteriorSd(),
-          Arrays.stream(components).map(c -> 100 * c / count).toArray());
+          sdErrorsPct(large));
+    }
+
+    /** NaN without families. */
+    private static double largest(double[][] errors, int[] of) {
+      return Arrays.stream(of)
+          .mapToDouble(f -> Arrays.stream(errors[f]).map(Math::abs).max().orElse(0))
+          .max()
+          .orElse(Double.NaN);
+    }
+
+    /** Every family counting alike; NaN without families. */
+    private static double rms(double[][] errors, int[] of) {
+      return Math.sqrt(
+          Arrays.stream(of)
+              .mapToDouble(f -> Arrays.stream(errors[f]).map(e -> e * e).average().orElse(0))
+              .average()
+              .orElse(Double.NaN));
     }
 
     private long engines(TrueFamily family) {
@@ -97,8 +107,9 @@ record NormErrors(
           .toArray();
     }
 
-    private double[] medianErrors(TrueFamily family, double[] usages) {
-      FamilyNorm norm = norms.family(family.family().familyId()).orElseThrow();
+    private double[] medianErrors(TrueFamily family) {
+      FamilyNorm norm = norm(family);
+      double[] usages = usages(family);
       double from = usages[(int) (0.05 * (usages.length - 1))];
       double to = usages[(int) (0.95 * (usages.length - 1))];
       double[] errors = new double[GRID];
@@ -109,9 +120,23 @@ record NormErrors(
       return errors;
     }
 
-    private void addComponents(double[] sums, TrueFamily family) {
-      VarianceComponents learned =
-          norms.family(family.family().familyId()).orElseThrow().components();
+    private double[] sdErrorsPct(int[] of) {
+      double[] means = new double[COMPONENTS];
+      for (int f : of) {
+        double[] ratios = sdRatios(families.get(f));
+        for (int i = 0; i < means.length; i++) {
+          means[i] += 100 * (ratios[i] - 1) / of.length;
+        }
+      }
+      if (of.length == 0) {
+        Arrays.fill(means, Double.NaN);
+      }
+      return means;
+    }
+
+    /** Learned over true; weather that no barometer saw is part of what tests differ by. */
+    private double[] sdRatios(TrueFamily family) {
+      VarianceComponents learned = norm(family).components();
       VarianceComponents truth = family.components();
       double weather =
           fleet.engines().stream()
@@ -119,14 +144,20 @@ record NormErrors(
               .flatMapToDouble(e -> Arrays.stream(e.weatherVariance()))
               .average()
               .orElse(0);
-      sums[0] += Math.sqrt(learned.engine() / truth.engine()) - 1;
-      sums[1] += Math.sqrt(learned.slope() / truth.slope()) - 1;
-      sums[2] += Math.sqrt(learned.cylinder() / truth.cylinder()) - 1;
-      sums[3] += Math.sqrt(learned.test() / (truth.test() + weather)) - 1;
-      sums[4] += Math.sqrt(learned.reading() / truth.reading()) - 1;
+      return new double[] {
+        Math.sqrt(learned.engine() / truth.engine()),
+        Math.sqrt(learned.slope() / truth.slope()),
+        Math.sqrt(learned.cylinder() / truth.cylinder()),
+        Math.sqrt(learned.test() / (truth.test() + weather)),
+        Math.sqrt(learned.reading() / truth.reading())
+      };
     }
 
-    private double rms(IntToDoubleFunction offset) {
+    private FamilyNorm norm(TrueFamily family) {
+      return norms.family(family.family().familyId()).orElseThrow();
+    }
+
+    private double gaugeRms(IntToDoubleFunction offset) {
       double squares = 0;
       int n = best.gaugeIds().size();
       for (int g = 0; g < n; g++) {

@@ -26,7 +26,7 @@ class EvaluationRunTest {
     }
     SeedResult result = seeds.get(0);
     assertEquals(500, result.engines(), 30);
-    assertTrue(result.faulty() > 10, "faulty " + result.faulty());
+    assertTrue(result.faulty() > 8, "faulty " + result.faulty());
     assertTrue(result.best().ap() > 0.8, "best " + result.best().ap());
     assertTrue(result.best().ap() > result.apOfRule(), "rule " + result.apOfRule());
     // The best ranking is the best on average, not on every single fleet.
@@ -35,10 +35,9 @@ class EvaluationRunTest {
 
   @Test
   void equal_options_give_equal_figures_but_for_time() {
-    List<SeedResult> first =
-        run(EvaluationScenario.HEAVY, 90).results().get(EvaluationScenario.HEAVY);
-    List<SeedResult> again =
-        run(EvaluationScenario.HEAVY, 90).results().get(EvaluationScenario.HEAVY);
+    EvaluationScenario scenario = EvaluationScenario.SMALL;
+    List<SeedResult> first = run(scenario, 60).results().get(scenario);
+    List<SeedResult> again = run(scenario, 60).results().get(scenario);
 
     for (Measure measure : Measure.values()) {
       if (!TIMES.contains(measure)) {
