@@ -42,7 +42,19 @@ class ArchitectureTest {
           Map.entry("screening", List.of("domain", "norms", "statistics")),
           Map.entry("worklist", List.of("domain", "norms", "screening", "statistics")),
           Map.entry("report", List.of("domain", "worklist")),
-          Map.entry("simulate", List.of("domain")));
+          Map.entry("simulate", List.of("domain")),
+          Map.entry(
+              "evaluate",
+              List.of(
+                  "domain",
+                  "intake",
+                  "ledger",
+                  "normalise",
+                  "norms",
+                  "physics",
+                  "registers",
+                  "screening",
+                  "statistics")));
 
   @TestFactory
   Stream<DynamicTest> everyPackageLooksOnlyAtThoseBeforeIt() {

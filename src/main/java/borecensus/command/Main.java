@@ -19,6 +19,7 @@ import picocli.CommandLine.TypeConversionException;
       NightlyCommand.class,
       QueryCommand.class,
       SimulateFleetCommand.class,
+      EvaluateCommand.class,
       DictionaryCommand.class
     })
 public final class Main implements Runnable {
