@@ -13,11 +13,13 @@ import java.util.TreeMap;
  * @param gauges by gauge_id, every registered gauge and every gauge with tests
  * @param tails how often healthy variation is wide
  * @param gaugeVariance variance of the gauges' log offsets
+ * @param covariates what the conditions of a test do to its readings
  */
 public record FleetNorms(
     SortedMap<String, FamilyNorm> families,
     SortedMap<String, GaugeOffset> gauges,
     double gaugeVariance,
+    CovariateEffects covariates,
     HypothesisShares shares,
     Tails tails,
     Priors priors)
@@ -60,18 +62,22 @@ public record FleetNorms(
   }
 
   FleetNorms withFamilies(SortedMap<String, FamilyNorm> newFamilies) {
-    return new FleetNorms(newFamilies, gauges, gaugeVariance, shares, tails, priors);
+    return new FleetNorms(newFamilies, gauges, gaugeVariance, covariates, shares, tails, priors);
   }
 
   FleetNorms withGauges(SortedMap<String, GaugeOffset> newGauges, double newVariance) {
-    return new FleetNorms(families, newGauges, newVariance, shares, tails, priors);
+    return new FleetNorms(families, newGauges, newVariance, covariates, shares, tails, priors);
+  }
+
+  FleetNorms withCovariates(CovariateEffects newCovariates) {
+    return new FleetNorms(families, gauges, gaugeVariance, newCovariates, shares, tails, priors);
   }
 
   FleetNorms withShares(HypothesisShares newShares) {
-    return new FleetNorms(families, gauges, gaugeVariance, newShares, tails, priors);
+    return new FleetNorms(families, gauges, gaugeVariance, covariates, newShares, tails, priors);
   }
 
   FleetNorms withTails(Tails newTails) {
-    return new FleetNorms(families, gauges, gaugeVariance, shares, newTails, priors);
+    return new FleetNorms(families, gauges, gaugeVariance, covariates, shares, newTails, priors);
   }
 }

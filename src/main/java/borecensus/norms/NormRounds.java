@@ -23,7 +23,9 @@ final class NormRounds {
     SortedMap<String, FamilyNorm> families = new TreeMap<>();
     samples.forEach((id, sample) -> families.put(id, RobustStart.of(sample)));
     EngineWeights equal = EngineWeights.equal(samples);
-    FleetNorms norms = robustComponents(blank.withFamilies(families));
+    CovariateEffects conditions =
+        new CovariateEffects(new TreeMap<>(), CovariateMiddles.of(samples));
+    FleetNorms norms = robustComponents(blank.withFamilies(families).withCovariates(conditions));
     for (int pass = 0; pass < INNER_PASSES; pass++) {
       norms = levels(norms, equal, EngineLevels.Summary.MEDIAN);
       norms = robustComponents(norms);
@@ -87,8 +89,25 @@ final class NormRounds {
     return norms.withFamilies(families);
   }
 
-  /** Mean curves given the gauges, then gauges and family means together. */
-  private FleetNorms levels(FleetNorms norms, EngineWeights weights, EngineLevels.Summary summary) {
+  /** Effects of conditions where any are stated, everything else given. */
+  private FleetNorms conditions(
+      FleetNorms norms, EngineWeights weights, EngineLevels.Summary summary) {
+    if (norms.covariates().middles().isEmpty()) {
+      return norms;
+    }
+    CovariateFit fit = new CovariateFit(norms.covariates());
+    samples.forEach(
+        (id, sample) ->
+            fit.addFamily(
+                sample.family(),
+                levels(sample, norms.families().get(id), norms, weights.means(id), summary)));
+    return norms.withCovariates(fit.fit());
+  }
+
+  /** Conditions, mean curves given the gauges, then gauges and family means together. */
+  private FleetNorms levels(
+      FleetNorms before, EngineWeights weights, EngineLevels.Summary summary) {
+    FleetNorms norms = conditions(before, weights, summary);
     SortedMap<String, FamilyNorm> families = new TreeMap<>(norms.families());
     families.replaceAll(
         (id, norm) -> {
