@@ -42,12 +42,13 @@ public record EngineReadings(
 
   static EngineReadings of(
       EngineHistory history, UsageAxis axis, ToDoubleFunction<String> resolutionKpaByGauge) {
+    return of(history, usedTests(history), axis, resolutionKpaByGauge);
+  }
+
+  /** The last trusted tests, as many as are used. */
+  static List<CompressionTest> usedTests(EngineHistory history) {
     List<CompressionTest> tests = history.trustedTests();
-    return of(
-        history,
-        tests.subList(Math.max(0, tests.size() - MAX_TESTS), tests.size()),
-        axis,
-        resolutionKpaByGauge);
+    return tests.subList(Math.max(0, tests.size() - MAX_TESTS), tests.size());
   }
 
   /** The engine with these of its tests, trusted or not. */

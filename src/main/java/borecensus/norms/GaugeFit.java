@@ -48,7 +48,7 @@ final class GaugeFit {
     }
     if (engine.weight() > 0) {
       int family = familyNumbers.get(engine.readings().familyId());
-      blocks.add(new CrossedBlock(family, gauges, values, precision));
+      blocks.add(CrossedBlock.ofGauges(family, gauges, values, precision));
     }
   }
 
