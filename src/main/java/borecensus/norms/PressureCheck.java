@@ -19,8 +19,10 @@ import org.apache.commons.math3.distribution.TDistribution;
  * day-to-day differences of a barometer are so small that its own error would draw the exponent
  * down. The standard error therefore counts sites, not tests.
  *
- * @param exponent of ambient pressure in the readings as measured; NaN when not estimable
- * @param standardError of that; NaN when not estimable
+ * @param exponent of ambient pressure in the readings as measured; NaN with fewer than three sites
+ *     or a standard error above one half
+ * @param standardError of that; above 0.1 pressure and density could not be told apart and the
+ *     exponent is called not estimable, however far it is from one
  * @param tests trusted tests used
  * @param sites every site's residual, the most striking first
  */
@@ -45,8 +47,11 @@ public record PressureCheck(
   /** Two-sided level at which the expected exponent is rejected. */
   private static final double LEVEL = 0.01;
 
-  /** Beyond this standard error, pressure could not be told from density. */
+  /** Half of the difference between pressure and density. */
   private static final double LARGEST_ERROR = 0.1;
+
+  /** From this standard error on, no figure is given at all. */
+  private static final double NO_ESTIMATE = 0.5;
 
   private static final int FEWEST_SITES = 3;
 
@@ -73,13 +78,17 @@ public record PressureCheck(
       return new PressureCheck(Double.NaN, Double.NaN, tests, Status.NOT_ESTIMABLE, ordered);
     }
     SiteRegression.Slope slope = new SiteRegression(levels).slope();
-    return slope.standardError() <= LARGEST_ERROR
-        ? new PressureCheck(
-            EXPECTED + slope.value(), slope.standardError(), tests, status(slope, sites), ordered)
-        : new PressureCheck(Double.NaN, Double.NaN, tests, Status.NOT_ESTIMABLE, ordered);
+    if (!(slope.standardError() < NO_ESTIMATE)) {
+      return new PressureCheck(Double.NaN, Double.NaN, tests, Status.NOT_ESTIMABLE, ordered);
+    }
+    return new PressureCheck(
+        EXPECTED + slope.value(), slope.standardError(), tests, status(slope, sites), ordered);
   }
 
   private static Status status(SiteRegression.Slope slope, int sites) {
+    if (!(slope.standardError() <= LARGEST_ERROR)) {
+      return Status.NOT_ESTIMABLE;
+    }
     double limit = new TDistribution(sites - 2.0).inverseCumulativeProbability(1 - LEVEL / 2);
     return Math.abs(slope.value()) > limit * slope.standardError()
         ? Status.REJECTED

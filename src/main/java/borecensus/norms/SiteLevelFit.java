@@ -2,6 +2,7 @@ package borecensus.norms;
 
 import borecensus.domain.CompressionTest;
 import borecensus.domain.EngineHistory;
+import borecensus.domain.Fuel;
 import borecensus.domain.Limits;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -19,7 +20,10 @@ import java.util.TreeMap;
 final class SiteLevelFit {
   private static final double WIDE_VARIANCE = 1;
   private static final double HUBER_LIMIT = 2;
-  private static final int REWEIGHTINGS = 3;
+  private static final int REWEIGHTINGS = 4;
+
+  /** How many gauges the believed difference between gauges counts for. */
+  private static final double BELIEVED_GAUGES = 5;
 
   private final FleetNorms norms;
   private final SortedMap<String, Integer> families = new TreeMap<>();
@@ -95,27 +99,54 @@ final class SiteLevelFit {
   }
 
   private SiteLevels solve() {
-    double[] variances = new double[gauges.size() + sites.size()];
-    Arrays.fill(variances, 0, gauges.size(), norms.gaugeVariance());
-    Arrays.fill(variances, gauges.size(), variances.length, WIDE_VARIANCE);
+    double gaugeVariance = norms.gaugeVariance();
+    double[] variances = variances(gaugeVariance);
     CrossedEffects effects = CrossedEffects.solve(blocks, families.size(), variances);
     for (int i = 0; i < REWEIGHTINGS; i++) {
       CrossedEffects found = effects;
       List<CrossedBlock> weighted = blocks.stream().map(b -> b.scaled(weight(b, found))).toList();
+      gaugeVariance = gaugeVariance(effects, gaugeVariance);
+      variances = variances(gaugeVariance);
       effects = CrossedEffects.solve(weighted, families.size(), variances);
     }
+    return levels(effects);
+  }
+
+  private double[] variances(double gaugeVariance) {
+    double[] variances = new double[gauges.size() + sites.size()];
+    Arrays.fill(variances, 0, gauges.size(), gaugeVariance);
+    Arrays.fill(variances, gauges.size(), variances.length, WIDE_VARIANCE);
+    return variances;
+  }
+
+  /**
+   * How gauges differ within sites (Schall, 1991, Biometrika 78:719-727), drawn to the believed
+   * figure: in the fleet's figure, errors of sites may stand for differences of gauges.
+   */
+  private double gaugeVariance(CrossedEffects effects, double present) {
+    double believed = norms.priors().of(Fuel.PETROL).gaugeVariance();
+    double sum = BELIEVED_GAUGES * believed;
+    double count = BELIEVED_GAUGES;
+    for (int g = 0; g < gauges.size(); g++) {
+      sum += effects.gaugeOffsets()[g] * effects.gaugeOffsets()[g];
+      count += Math.max(0, 1 - effects.gaugeErrors()[g][g] / present);
+    }
+    return sum / count;
+  }
+
+  private SiteLevels levels(CrossedEffects effects) {
     int from = gauges.size();
     double[] logAmbient = new double[tests.length];
     double[][] errors = new double[tests.length][];
     for (int s = 0; s < tests.length; s++) {
       logAmbient[s] = ambientSums[s] / tests[s];
-      errors[s] = Arrays.copyOfRange(effects.gaugeErrors()[from + s], from, variances.length);
+      errors[s] = Arrays.copyOfRange(effects.gaugeErrors()[from + s], from, from + tests.length);
     }
     return new SiteLevels(
         List.copyOf(sites.keySet()),
         logAmbient,
         tests,
-        Arrays.copyOfRange(effects.gaugeOffsets(), from, variances.length),
+        Arrays.copyOfRange(effects.gaugeOffsets(), from, from + tests.length),
         errors);
   }
 
