@@ -82,12 +82,10 @@ final class GaugeFit {
           id,
           tests[g] == 0
               ? new GaugeOffset(id, 0, Math.sqrt(variance), 0, resolutionKpa)
-              : new GaugeOffset(
-                  id,
-                  effects.gaugeOffsets()[g] - centre,
-                  Math.sqrt(errors.ofGauge(g)),
-                  tests[g],
-                  resolutionKpa));
+              : norms
+                  .gauge(id)
+                  .moved(
+                      effects.gaugeOffsets()[g] - centre, Math.sqrt(errors.ofGauge(g)), tests[g]));
     }
     return gauges;
   }

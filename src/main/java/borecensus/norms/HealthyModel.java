@@ -96,7 +96,7 @@ public record HealthyModel(
     for (int t = 0; t < usage.length; t++) {
       double expected =
           norm.curve().at(usage[t])
-              + norms.gauge(readings.gaugeIds()[t]).offsetLog()
+              + norms.gauge(readings.gaugeIds()[t]).offsetLogOn(readings.conditions()[t].day())
               + norms.covariates().shiftLog(norm.family(), readings.conditions()[t]);
       double[] logs = readings.logKpa()[t];
       residual[t] = new double[logs.length];
@@ -114,9 +114,7 @@ public record HealthyModel(
     double[][] covariance = new double[x.length][x.length];
     for (int i = 0; i < x.length; i++) {
       for (int j = 0; j <= i; j++) {
-        String gauge = readings.gaugeIds()[i];
-        double sameGauge =
-            gauge.equals(readings.gaugeIds()[j]) ? norms.gaugeErrorVariance(norm, gauge) : 0;
+        double sameGauge = norms.gaugeErrorCovariance(norm, readings, i, j);
         covariance[i][j] =
             common + v.slope() * x[i] * x[j] + norm.curve().covariance(x[i], x[j]) + sameGauge;
         covariance[j][i] = covariance[i][j];

@@ -25,7 +25,12 @@ final class NormRounds {
     EngineWeights equal = EngineWeights.equal(samples);
     CovariateEffects conditions =
         new CovariateEffects(new TreeMap<>(), CovariateMiddles.of(samples));
-    FleetNorms norms = robustComponents(blank.withFamilies(families).withCovariates(conditions));
+    FleetNorms norms =
+        robustComponents(
+            blank
+                .withFamilies(families)
+                .withGauges(GaugePeriods.cut(blank.gauges(), samples), blank.gaugeVariance())
+                .withCovariates(conditions));
     for (int pass = 0; pass < INNER_PASSES; pass++) {
       norms = levels(norms, equal, EngineLevels.Summary.MEDIAN);
       norms = robustComponents(norms);
@@ -104,7 +109,10 @@ final class NormRounds {
     return norms.withCovariates(fit.fit());
   }
 
-  /** Conditions, mean curves given the gauges, then gauges and family means together. */
+  /**
+   * Conditions, mean curves given the gauges, then gauges and family means together, then gauges by
+   * period.
+   */
   private FleetNorms levels(
       FleetNorms before, EngineWeights weights, EngineLevels.Summary summary) {
     FleetNorms norms = conditions(before, weights, summary);
@@ -125,7 +133,17 @@ final class NormRounds {
         (id, sample) ->
             levels(sample, families.get(id), curved, weights.means(id), summary)
                 .forEach(engine -> gauges.addEngine(engine, curved)));
-    return gauges.fit(curved, common);
+    return drift(gauges.fit(curved, common), weights, summary);
+  }
+
+  /** Offsets by period, everything else given. */
+  private FleetNorms drift(FleetNorms norms, EngineWeights weights, EngineLevels.Summary summary) {
+    DriftFit fit = new DriftFit(norms);
+    samples.forEach(
+        (id, sample) ->
+            levels(sample, norms.families().get(id), norms, weights.means(id), summary)
+                .forEach(fit::addEngine));
+    return fit.fit();
   }
 
   private static List<EngineLevels> levels(

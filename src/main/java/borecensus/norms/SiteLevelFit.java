@@ -90,7 +90,9 @@ final class SiteLevelFit {
       CompressionTest test = used.get(t);
       int site = sites.get(test.siteId());
       effects[t] = new int[] {gauges.get(test.gaugeId()), gauges.size() + site};
-      values[t] = levels.deviation()[t] + norms.gauge(test.gaugeId()).offsetLog();
+      values[t] =
+          levels.deviation()[t]
+              + norms.gauge(test.gaugeId()).offsetLogOn(test.testedAt().toLocalDate());
       ambientSums[site] += Math.log(test.ambientHpa() / Limits.REFERENCE_AMBIENT_HPA);
       tests[site]++;
     }

@@ -5,7 +5,7 @@
  * <p>The model, on the natural logarithm y of a reading at reference conditions:
  *
  * <pre>
- * y = family mean at this usage + cylinder position + gauge offset
+ * y = family mean at this usage + cylinder position + gauge offset at that time
  *   + effects of engine temperature and cranking speed, where stated
  *   + engine offset + engine slope x usage + offset of that engine's cylinder
  *   + test noise common to its cylinders + reading noise + rounding of the dial
