@@ -23,19 +23,13 @@ final class ComponentItems {
         scatter[i][j] =
             model.level(i) * model.level(j)
                 + norm.curve().covariance(x[i], x[j])
-                + sameGaugeError(model, norm, norms, i, j);
+                + norms.gaugeErrorCovariance(norm, model.readings(), i, j);
         known[i][j] = lasting;
       }
       known[i][i] += model.readingVariance()[i] / model.cylindersRead(i);
     }
     double[][][] patterns = {ones(tests), outer(x), identity(tests)};
     return new ComponentItem(weight, 1, scatter, known, patterns);
-  }
-
-  private static double sameGaugeError(
-      HealthyModel model, FamilyNorm norm, FleetNorms norms, int i, int j) {
-    String gauge = model.readings().gaugeIds()[i];
-    return gauge.equals(model.readings().gaugeIds()[j]) ? norms.gaugeErrorVariance(norm, gauge) : 0;
   }
 
   /** Cylinders against each other, over those read in every test: cylinder and reading. */

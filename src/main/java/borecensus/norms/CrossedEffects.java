@@ -1,5 +1,6 @@
 package borecensus.norms;
 
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -32,9 +33,16 @@ record CrossedEffects(
   /** Solves for all gauges at once; a family without values has the mean NaN. */
   static CrossedEffects solve(
       List<CrossedBlock> engines, int families, int gauges, double gaugeVariance) {
-    CrossedSums sums = new CrossedSums(families, gauges);
+    double[] variances = new double[gauges];
+    Arrays.fill(variances, gaugeVariance);
+    return solve(engines, families, variances);
+  }
+
+  /** The same with a variance for each random effect. */
+  static CrossedEffects solve(List<CrossedBlock> engines, int families, double[] variances) {
+    CrossedSums sums = new CrossedSums(families, variances.length);
     engines.forEach(sums::add);
-    double[][] matrix = sums.absorbed(gaugeVariance);
+    double[][] matrix = sums.absorbed(variances);
     Cholesky factor = Cholesky.of(matrix);
     double[] offsets = factor.solve(sums.absorbedScore());
     return new CrossedEffects(

@@ -21,24 +21,27 @@ final class CrossedSums {
   void add(CrossedBlock engine) {
     double[] q = coupling[engine.family()];
     for (int t = 0; t < engine.values().length; t++) {
-      int gauge = engine.gauges()[t];
       for (int u = 0; u < engine.values().length; u++) {
         double w = engine.precision()[t][u];
         information[engine.family()] += w;
         familyScore[engine.family()] += w * engine.values()[u];
-        q[gauge] += w;
-        gaugeInformation[gauge][engine.gauges()[u]] += w;
-        gaugeScore[gauge] += w * engine.values()[u];
+        for (int effect : engine.effects()[t]) {
+          q[effect] += w;
+          gaugeScore[effect] += w * engine.values()[u];
+          for (int other : engine.effects()[u]) {
+            gaugeInformation[effect][other] += w;
+          }
+        }
       }
     }
   }
 
-  double[][] absorbed(double gaugeVariance) {
+  double[][] absorbed(double[] variances) {
     int n = gaugeScore.length;
     double[][] matrix = new double[n][];
     for (int g = 0; g < n; g++) {
       matrix[g] = gaugeInformation[g].clone();
-      matrix[g][g] += 1 / gaugeVariance;
+      matrix[g][g] += 1 / variances[g];
     }
     for (int f = 0; f < information.length; f++) {
       if (information[f] > 0) {

@@ -7,7 +7,8 @@ import java.util.Arrays;
  * The test levels of one engine against the current norm.
  *
  * @param weight how far the engine counts: its probability of being healthy
- * @param deviation by test: level less family mean and gauge offset
+ * @param deviation by test: level less family mean, gauge offset and the effect of the test's
+ *     conditions
  * @param precision inverse covariance of the levels, tests out of line counting less
  */
 record EngineLevels(

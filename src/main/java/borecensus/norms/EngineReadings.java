@@ -14,6 +14,7 @@ import java.util.stream.IntStream;
  *
  * @param ownDistance whether the odometer is the engine's own
  * @param usage model units; NaN where the sheet carries none
+ * @param conditions by test
  * @param logKpa log reading by test and cylinder; NaN where not read, and never below the middle
  *     reading of its test by more than the limit of a single deviation
  * @param roundingVariance by test, of the log reading
@@ -24,6 +25,7 @@ public record EngineReadings(
     boolean ownDistance,
     double[] usage,
     String[] gaugeIds,
+    TestConditions[] conditions,
     double[][] logKpa,
     double[] roundingVariance) {
 
@@ -40,12 +42,13 @@ public record EngineReadings(
 
   static EngineReadings of(
       EngineHistory history, UsageAxis axis, ToDoubleFunction<String> resolutionKpaByGauge) {
+    return of(history, usedTests(history), axis, resolutionKpaByGauge);
+  }
+
+  /** The last trusted tests, as many as are used. */
+  static List<CompressionTest> usedTests(EngineHistory history) {
     List<CompressionTest> tests = history.trustedTests();
-    return of(
-        history,
-        tests.subList(Math.max(0, tests.size() - MAX_TESTS), tests.size()),
-        axis,
-        resolutionKpaByGauge);
+    return tests.subList(Math.max(0, tests.size() - MAX_TESTS), tests.size());
   }
 
   /** The engine with these of its tests, trusted or not. */
@@ -60,6 +63,7 @@ public record EngineReadings(
         history.originalEngine(),
         used.stream().mapToDouble(t -> axis.toUnits(axis.usageOf(t))).toArray(),
         used.stream().map(CompressionTest::gaugeId).toArray(String[]::new),
+        used.stream().map(TestConditions::of).toArray(TestConditions[]::new),
         used.stream().map(t -> logs(t.referenceKpa())).toArray(double[][]::new),
         used.stream()
             .mapToDouble(t -> rounding(t, resolutionKpaByGauge.applyAsDouble(t.gaugeId())))
@@ -84,6 +88,7 @@ public record EngineReadings(
         ownDistance,
         IntStream.of(kept).mapToDouble(t -> usage[t]).toArray(),
         IntStream.of(kept).mapToObj(t -> gaugeIds[t]).toArray(String[]::new),
+        IntStream.of(kept).mapToObj(t -> conditions[t]).toArray(TestConditions[]::new),
         IntStream.of(kept).mapToObj(t -> logKpa[t]).toArray(double[][]::new),
         IntStream.of(kept).mapToDouble(t -> roundingVariance[t]).toArray());
   }

@@ -13,11 +13,15 @@ import java.util.TreeMap;
  * @param gauges by gauge_id, every registered gauge and every gauge with tests
  * @param tails how often healthy variation is wide
  * @param gaugeVariance variance of the gauges' log offsets
+ * @param gaugeDrift how gauges change with time
+ * @param covariates what the conditions of a test do to its readings
  */
 public record FleetNorms(
     SortedMap<String, FamilyNorm> families,
     SortedMap<String, GaugeOffset> gauges,
     double gaugeVariance,
+    GaugeDrift gaugeDrift,
+    CovariateEffects covariates,
     HypothesisShares shares,
     Tails tails,
     Priors priors)
@@ -52,26 +56,52 @@ public record FleetNorms(
     return family(familyId).map(norm -> norm.expectedKpa(usage, cylinder)).orElse(Double.NaN);
   }
 
-  /** Error variance of a gauge's offset for tests of this family. */
-  double gaugeErrorVariance(FamilyNorm norm, String gaugeId) {
+  /** Error variance of a gauge's mean offset for tests of this family. */
+  private double gaugeErrorVariance(FamilyNorm norm, String gaugeId) {
     Double inFamily = norm.gaugeErrorVariances().get(gaugeId);
     double error = gauge(gaugeId).standardErrorLog();
     return inFamily != null ? inFamily : error * error + norm.gaugeMixErrorVariance();
   }
 
+  /** Error covariance that two tests of this family share by their gauge. */
+  double gaugeErrorCovariance(FamilyNorm norm, EngineReadings readings, int first, int second) {
+    String gaugeId = readings.gaugeIds()[first];
+    if (!gaugeId.equals(readings.gaugeIds()[second])) {
+      return 0;
+    }
+    GaugeOffset gauge = gauge(gaugeId);
+    int period = gauge.periodOn(readings.conditions()[first].day());
+    boolean samePeriod = period == gauge.periodOn(readings.conditions()[second].day());
+    return gaugeErrorVariance(norm, gaugeId) + (samePeriod ? gauge.driftErrorVariance(period) : 0);
+  }
+
   FleetNorms withFamilies(SortedMap<String, FamilyNorm> newFamilies) {
-    return new FleetNorms(newFamilies, gauges, gaugeVariance, shares, tails, priors);
+    return new FleetNorms(
+        newFamilies, gauges, gaugeVariance, gaugeDrift, covariates, shares, tails, priors);
   }
 
   FleetNorms withGauges(SortedMap<String, GaugeOffset> newGauges, double newVariance) {
-    return new FleetNorms(families, newGauges, newVariance, shares, tails, priors);
+    return new FleetNorms(
+        families, newGauges, newVariance, gaugeDrift, covariates, shares, tails, priors);
+  }
+
+  FleetNorms withGaugeDrift(GaugeDrift newDrift) {
+    return new FleetNorms(
+        families, gauges, gaugeVariance, newDrift, covariates, shares, tails, priors);
+  }
+
+  FleetNorms withCovariates(CovariateEffects newCovariates) {
+    return new FleetNorms(
+        families, gauges, gaugeVariance, gaugeDrift, newCovariates, shares, tails, priors);
   }
 
   FleetNorms withShares(HypothesisShares newShares) {
-    return new FleetNorms(families, gauges, gaugeVariance, newShares, tails, priors);
+    return new FleetNorms(
+        families, gauges, gaugeVariance, gaugeDrift, covariates, newShares, tails, priors);
   }
 
   FleetNorms withTails(Tails newTails) {
-    return new FleetNorms(families, gauges, gaugeVariance, shares, newTails, priors);
+    return new FleetNorms(
+        families, gauges, gaugeVariance, gaugeDrift, covariates, shares, newTails, priors);
   }
 }

@@ -48,7 +48,7 @@ final class GaugeFit {
     }
     if (engine.weight() > 0) {
       int family = familyNumbers.get(engine.readings().familyId());
-      blocks.add(new CrossedBlock(family, gauges, values, precision));
+      blocks.add(CrossedBlock.ofGauges(family, gauges, values, precision));
     }
   }
 
@@ -82,12 +82,10 @@ final class GaugeFit {
           id,
           tests[g] == 0
               ? new GaugeOffset(id, 0, Math.sqrt(variance), 0, resolutionKpa)
-              : new GaugeOffset(
-                  id,
-                  effects.gaugeOffsets()[g] - centre,
-                  Math.sqrt(errors.ofGauge(g)),
-                  tests[g],
-                  resolutionKpa));
+              : norms
+                  .gauge(id)
+                  .moved(
+                      effects.gaugeOffsets()[g] - centre, Math.sqrt(errors.ofGauge(g)), tests[g]));
     }
     return gauges;
   }

@@ -1,19 +1,39 @@
 package borecensus.norms;
 
 import java.io.Serializable;
+import java.time.LocalDate;
+import java.util.List;
 
 /**
  * How much a gauge reads high against the mean of the fleet's gauges.
  *
- * @param offsetLog on the log reading; the mean over the gauges with tests is zero
+ * @param offsetLog on the log reading, over all its tests; the mean over the gauges with tests is
+ *     zero
  * @param standardErrorLog of the offset, counting that a gauge which serves one family alone cannot
  *     be told from that family's level
  * @param tests trusted tests taken with it
  * @param resolutionKpa reading step; NaN when the gauge is not registered
+ * @param periods the offset by time, oldest first; empty where the tests do not suffice to tell
+ *     times apart
  */
 public record GaugeOffset(
-    String gaugeId, double offsetLog, double standardErrorLog, int tests, double resolutionKpa)
+    String gaugeId,
+    double offsetLog,
+    double standardErrorLog,
+    int tests,
+    double resolutionKpa,
+    List<GaugePeriod> periods)
     implements Serializable {
+
+  public GaugeOffset {
+    periods = List.copyOf(periods);
+  }
+
+  /** A gauge whose offset is the same at all times. */
+  public GaugeOffset(
+      String gaugeId, double offsetLog, double standardErrorLog, int tests, double resolutionKpa) {
+    this(gaugeId, offsetLog, standardErrorLog, tests, resolutionKpa, List.of());
+  }
 
   /** The offset in per cent, reads high: positive. */
   public double offsetPct() {
@@ -23,5 +43,52 @@ public record GaugeOffset(
   /** The standard error in per cent. */
   public double standardErrorPct() {
     return 100 * standardErrorLog;
+  }
+
+  /** The offset on a day; before the first period that of the first, after the last of the last. */
+  public double offsetLogOn(LocalDate day) {
+    return periods.isEmpty() ? offsetLog : periods.get(periodOn(day)).offsetLog();
+  }
+
+  /** Number of the period that a day belongs to, from 0; 0 where there are none. */
+  int periodOn(LocalDate day) {
+    int last = 0;
+    for (int p = 1; p < periods.size() && !day.isBefore(periods.get(p).from()); p++) {
+      last = p;
+    }
+    return last;
+  }
+
+  /** What the period reads above the gauge's own mean. */
+  double driftLog(int period) {
+    return periods.get(period).offsetLog() - offsetLog;
+  }
+
+  /** Error variance of {@link #driftLog}; zero without periods. */
+  double driftErrorVariance(int period) {
+    if (periods.isEmpty()) {
+      return 0;
+    }
+    double error = periods.get(period).standardErrorLog();
+    return Math.max(0, error * error - standardErrorLog * standardErrorLog);
+  }
+
+  /** The same drift about another mean. */
+  GaugeOffset moved(double newOffsetLog, double newErrorLog, int newTests) {
+    List<GaugePeriod> moved =
+        periods.stream()
+            .map(
+                p -> {
+                  int number = periods.indexOf(p);
+                  return p.with(
+                      newOffsetLog + driftLog(number),
+                      newErrorLog * newErrorLog + driftErrorVariance(number));
+                })
+            .toList();
+    return new GaugeOffset(gaugeId, newOffsetLog, newErrorLog, newTests, resolutionKpa, moved);
+  }
+
+  GaugeOffset withPeriods(List<GaugePeriod> newPeriods) {
+    return new GaugeOffset(gaugeId, offsetLog, standardErrorLog, tests, resolutionKpa, newPeriods);
   }
 }

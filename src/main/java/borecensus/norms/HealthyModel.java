@@ -10,8 +10,8 @@ import java.util.List;
  *
  * @param readings what was read
  * @param usage by test, model units; filled in where not known
- * @param residual log reading less family mean, position and gauge offset, limited to a believed
- *     deviation, by test and cylinder; NaN where not read
+ * @param residual log reading less family mean, position, gauge offset and the effect of the test's
+ *     conditions, limited to a believed deviation, by test and cylinder; NaN where not read
  * @param levelCovariance between tests, of what all cylinders of a test share
  * @param cylinderVariance of what all tests of a cylinder share
  * @param readingVariance by test, of one reading, rounding included
@@ -94,7 +94,10 @@ public record HealthyModel(
       EngineReadings readings, double[] usage, FamilyNorm norm, FleetNorms norms) {
     double[][] residual = new double[usage.length][];
     for (int t = 0; t < usage.length; t++) {
-      double expected = norm.curve().at(usage[t]) + norms.gauge(readings.gaugeIds()[t]).offsetLog();
+      double expected =
+          norm.curve().at(usage[t])
+              + norms.gauge(readings.gaugeIds()[t]).offsetLogOn(readings.conditions()[t].day())
+              + norms.covariates().shiftLog(norm.family(), readings.conditions()[t]);
       double[] logs = readings.logKpa()[t];
       residual[t] = new double[logs.length];
       for (int c = 0; c < logs.length; c++) {
@@ -111,9 +114,7 @@ public record HealthyModel(
     double[][] covariance = new double[x.length][x.length];
     for (int i = 0; i < x.length; i++) {
       for (int j = 0; j <= i; j++) {
-        String gauge = readings.gaugeIds()[i];
-        double sameGauge =
-            gauge.equals(readings.gaugeIds()[j]) ? norms.gaugeErrorVariance(norm, gauge) : 0;
+        double sameGauge = norms.gaugeErrorCovariance(norm, readings, i, j);
         covariance[i][j] =
             common + v.slope() * x[i] * x[j] + norm.curve().covariance(x[i], x[j]) + sameGauge;
         covariance[j][i] = covariance[i][j];

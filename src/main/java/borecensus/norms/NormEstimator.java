@@ -59,6 +59,8 @@ public final class NormEstimator {
         new TreeMap<>(),
         offsets,
         variance,
+        GaugeDrift.BELIEVED,
+        CovariateEffects.NONE,
         new HypothesisShares(new EnumMap<>(any.shares()), new TreeMap<>()),
         Tails.BELIEVED,
         priors);

@@ -23,7 +23,14 @@ final class NormRounds {
     SortedMap<String, FamilyNorm> families = new TreeMap<>();
     samples.forEach((id, sample) -> families.put(id, RobustStart.of(sample)));
     EngineWeights equal = EngineWeights.equal(samples);
-    FleetNorms norms = robustComponents(blank.withFamilies(families));
+    CovariateEffects conditions =
+        new CovariateEffects(new TreeMap<>(), CovariateMiddles.of(samples));
+    FleetNorms norms =
+        robustComponents(
+            blank
+                .withFamilies(families)
+                .withGauges(GaugePeriods.cut(blank.gauges(), samples), blank.gaugeVariance())
+                .withCovariates(conditions));
     for (int pass = 0; pass < INNER_PASSES; pass++) {
       norms = levels(norms, equal, EngineLevels.Summary.MEDIAN);
       norms = robustComponents(norms);
@@ -87,8 +94,28 @@ final class NormRounds {
     return norms.withFamilies(families);
   }
 
-  /** Mean curves given the gauges, then gauges and family means together. */
-  private FleetNorms levels(FleetNorms norms, EngineWeights weights, EngineLevels.Summary summary) {
+  /** Effects of conditions where any are stated, everything else given. */
+  private FleetNorms conditions(
+      FleetNorms norms, EngineWeights weights, EngineLevels.Summary summary) {
+    if (norms.covariates().middles().isEmpty()) {
+      return norms;
+    }
+    CovariateFit fit = new CovariateFit(norms.covariates());
+    samples.forEach(
+        (id, sample) ->
+            fit.addFamily(
+                sample.family(),
+                levels(sample, norms.families().get(id), norms, weights.means(id), summary)));
+    return norms.withCovariates(fit.fit());
+  }
+
+  /**
+   * Conditions, mean curves given the gauges, then gauges and family means together, then gauges by
+   * period.
+   */
+  private FleetNorms levels(
+      FleetNorms before, EngineWeights weights, EngineLevels.Summary summary) {
+    FleetNorms norms = conditions(before, weights, summary);
     SortedMap<String, FamilyNorm> families = new TreeMap<>(norms.families());
     families.replaceAll(
         (id, norm) -> {
@@ -106,7 +133,17 @@ final class NormRounds {
         (id, sample) ->
             levels(sample, families.get(id), curved, weights.means(id), summary)
                 .forEach(engine -> gauges.addEngine(engine, curved)));
-    return gauges.fit(curved, common);
+    return drift(gauges.fit(curved, common), weights, summary);
+  }
+
+  /** Offsets by period, everything else given. */
+  private FleetNorms drift(FleetNorms norms, EngineWeights weights, EngineLevels.Summary summary) {
+    DriftFit fit = new DriftFit(norms);
+    samples.forEach(
+        (id, sample) ->
+            levels(sample, norms.families().get(id), norms, weights.means(id), summary)
+                .forEach(fit::addEngine));
+    return fit.fit();
   }
 
   private static List<EngineLevels> levels(

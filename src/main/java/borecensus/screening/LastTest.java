@@ -37,7 +37,13 @@ public record LastTest(
     double[] kpa = test.referenceKpa();
     return new LastTest(
         norm.axis().usageOf(test),
-        100 * (ratio(kpa, model.usage()[last], norm, norms.gauge(test.gaugeId()).offsetLog()) - 1),
+        100
+            * (ratio(
+                    kpa,
+                    model.usage()[last],
+                    norm,
+                    norms.gauge(test.gaugeId()).offsetLogOn(test.testedAt().toLocalDate()))
+                - 1),
         model.level(last) / Math.sqrt(model.levelVariance(last)),
         spreadPct(kpa),
         spreadZ(model, last),

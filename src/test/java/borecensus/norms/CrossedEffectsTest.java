@@ -57,7 +57,7 @@ class CrossedEffectsTest {
     List<CrossedBlock> blocks = new ArrayList<>();
     for (String line : DIAMETERS.lines().toList()) {
       double[] values = List.of(line.split(" ")).stream().mapToDouble(Double::valueOf).toArray();
-      blocks.add(new CrossedBlock(0, new int[] {0, 1, 2, 3, 4, 5}, values, precision));
+      blocks.add(CrossedBlock.ofGauges(0, new int[] {0, 1, 2, 3, 4, 5}, values, precision));
     }
     return blocks;
   }
@@ -97,10 +97,10 @@ class CrossedEffectsTest {
     double[][] one = {{1.0}};
     List<CrossedBlock> blocks = new ArrayList<>();
     for (int i = 0; i < 20; i++) {
-      blocks.add(new CrossedBlock(0, new int[] {0}, new double[] {0.1}, one));
-      blocks.add(new CrossedBlock(1, new int[] {1}, new double[] {0.1}, one));
-      blocks.add(new CrossedBlock(2, new int[] {i % 2}, new double[] {0.1}, one));
-      blocks.add(new CrossedBlock(3, new int[] {2}, new double[] {0.1}, one));
+      blocks.add(CrossedBlock.ofGauges(0, new int[] {0}, new double[] {0.1}, one));
+      blocks.add(CrossedBlock.ofGauges(1, new int[] {1}, new double[] {0.1}, one));
+      blocks.add(CrossedBlock.ofGauges(2, new int[] {i % 2}, new double[] {0.1}, one));
+      blocks.add(CrossedBlock.ofGauges(3, new int[] {2}, new double[] {0.1}, one));
     }
     double[][] errors = CrossedEffects.solve(blocks, 4, 3, 1.0).gaugeErrors();
     // Gauge 2 is all that family 3 was tested with: nothing is learned of it.
