@@ -18,6 +18,12 @@ public enum Doubt {
   CYLINDERS_TRANSPOSED(
       "two cylinders look written down in each other's place",
       "Check the order of the readings on the paper sheet; they are never exchanged for you."),
+  LOW_TOGETHER(
+      "everything tested that day with this gauge read low together",
+      "Check the battery, the throttle and the gauge with its hose; then repeat the test."),
+  HIGH_TOGETHER(
+      "everything tested that day with this gauge read high together",
+      "Check the gauge, its unit and the ambient pressure on the sheets; then repeat the test."),
   SEA_LEVEL_PRESSURE_AT_ALTITUDE(
       "the station pressure looks like one reduced to sea level",
       "Write the pressure at the site itself, or put this value under qnh_hpa.");

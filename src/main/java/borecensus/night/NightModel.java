@@ -1,19 +1,43 @@
 package borecensus.night;
 
 import borecensus.domain.EngineHistory;
+import borecensus.domain.Family;
+import borecensus.domain.Gauge;
 import borecensus.normalise.WarmProtocol;
 import borecensus.norms.FleetNorms;
+import borecensus.norms.NormEstimator;
+import borecensus.norms.Priors;
+import borecensus.norms.ProtocolDays;
 import borecensus.screening.TransposedCylinders;
 import java.io.Serializable;
+import java.util.List;
+import java.util.Map;
 
 /** What the fleet has taught this night, as it is sent to every worker. */
-record NightModel(WarmProtocol warmProtocol, FleetNorms norms) implements Serializable {
+record NightModel(WarmProtocol warmProtocol, ProtocolDays protocolDays, FleetNorms norms)
+    implements Serializable {
+
+  /** Learns from a sample; days that are off as a whole are found by norms and left out of them. */
+  static NightModel learn(
+      List<EngineHistory> sample, Map<String, Family> families, Map<String, Gauge> gauges) {
+    Priors priors = Priors.load();
+    WarmProtocol warm = WarmProtocol.learn(sample);
+    List<EngineHistory> warmed = sample.stream().map(warm::apply).toList();
+    FleetNorms norms = NormEstimator.estimate(warmed, families, gauges, priors);
+    ProtocolDays days = ProtocolDays.learn(warmed, norms);
+    FleetNorms better =
+        days.isEmpty()
+            ? norms
+            : NormEstimator.estimate(
+                warmed.stream().map(days::apply).toList(), families, gauges, priors);
+    return new NightModel(warm, days, better);
+  }
 
   /** A history with the doubts that only the fleet can raise. */
   EngineHistory doubted(EngineHistory history) {
-    EngineHistory warm = warmProtocol.apply(history);
+    EngineHistory doubted = protocolDays.apply(warmProtocol.apply(history));
     return norms.family(history.familyId()).isEmpty()
-        ? warm
-        : TransposedCylinders.doubt(warm, norms);
+        ? doubted
+        : TransposedCylinders.doubt(doubted, norms);
   }
 }

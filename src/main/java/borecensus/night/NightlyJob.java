@@ -5,10 +5,6 @@ import static org.apache.spark.sql.functions.col;
 import borecensus.domain.EngineHistory;
 import borecensus.night.FleetFiles.SheetPath;
 import borecensus.night.LedgerStage.TakenIn;
-import borecensus.normalise.WarmProtocol;
-import borecensus.norms.FleetNorms;
-import borecensus.norms.NormEstimator;
-import borecensus.norms.Priors;
 import borecensus.publish.SnapshotManifest;
 import borecensus.publish.SnapshotStore;
 import borecensus.publish.StoreLock;
@@ -148,17 +144,12 @@ public final class NightlyJob {
     private NightModel learn(Dataset<Row> histories) {
       progress.begins("norms");
       List<EngineHistory> sample = SampleStage.sample(histories, registers.families().size());
-      WarmProtocol warm = WarmProtocol.learn(sample);
-      FleetNorms norms =
-          NormEstimator.estimate(
-              sample.stream().map(warm::apply).toList(),
-              registers.families(),
-              registers.gauges(),
-              Priors.load());
+      NightModel model = NightModel.learn(sample, registers.families(), registers.gauges());
       progress.ends(
           "%,d families and %,d gauges from %,d engines"
-              .formatted(norms.families().size(), norms.gauges().size(), sample.size()));
-      return new NightModel(warm, norms);
+              .formatted(
+                  model.norms().families().size(), model.norms().gauges().size(), sample.size()));
+      return model;
     }
 
     private Dataset<Row> screen(Dataset<Row> histories, Broadcast<NightModel> model) {

@@ -15,6 +15,7 @@ import borecensus.report.ReportData.MarkedEngine;
 import borecensus.report.ReportData.RejectedRows;
 import borecensus.report.ReportPage;
 import borecensus.worklist.EvidenceInput.Usage;
+import borecensus.worklist.TestToRepeat;
 import borecensus.worklist.WorkListCsv;
 import borecensus.worklist.WorkListEntry;
 import java.io.IOException;
@@ -34,6 +35,7 @@ import org.apache.spark.sql.Row;
 /** The files of a snapshot that people open: the work list as a spreadsheet, and the report. */
 final class ReportStage {
   private static final int ENGINES_ON_THE_PAGE = 200;
+  private static final int REPEATS_ON_THE_PAGE = 100;
 
   private ReportStage() {}
 
@@ -58,6 +60,36 @@ final class ReportStage {
       marked.add(new MarkedEngine(WorkListStage.toEntry(row), WorkListStage.deviationsPct(row)));
     }
     return marked;
+  }
+
+  /** The engines whose last test is to be made again, newest test first. */
+  static List<TestToRepeat> firstRepeats(Dataset<Row> statuses) {
+    List<TestToRepeat> repeats = new ArrayList<>();
+    for (Row row :
+        toRepeat(statuses)
+            .orderBy(col("repeat_tested_on").desc(), col("vehicle_id"))
+            .limit(REPEATS_ON_THE_PAGE)
+            .collectAsList()) {
+      repeats.add(
+          new TestToRepeat(
+              row.getAs("vehicle_id"),
+              row.getAs("engine_id"),
+              row.getAs("family_id"),
+              row.getAs("site_id"),
+              row.getAs("repeat_tested_on"),
+              row.getAs("repeat_gauge_id"),
+              row.getAs("repeat_because"),
+              row.getAs("repeat_step")));
+    }
+    return repeats;
+  }
+
+  static long repeats(Dataset<Row> statuses) {
+    return toRepeat(statuses).count();
+  }
+
+  private static Dataset<Row> toRepeat(Dataset<Row> statuses) {
+    return statuses.where(col("repeat_tested_on").isNotNull());
   }
 
   /** Families with tests, each at the middle of its grid. */

@@ -33,7 +33,11 @@ enum ScreeningField {
   EVIDENCE(DataTypes.StringType),
   NEXT_STEP(DataTypes.StringType),
   SITE_ID(DataTypes.StringType),
-  DEVIATION_PCT(DataTypes.createArrayType(DataTypes.DoubleType, false));
+  DEVIATION_PCT(DataTypes.createArrayType(DataTypes.DoubleType, false)),
+  REPEAT_TESTED_ON(DataTypes.DateType),
+  REPEAT_GAUGE_ID(DataTypes.StringType),
+  REPEAT_BECAUSE(DataTypes.StringType),
+  REPEAT_STEP(DataTypes.StringType);
 
   private final DataType type;
 

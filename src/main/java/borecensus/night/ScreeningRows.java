@@ -9,6 +9,7 @@ import borecensus.norms.UsageAxis;
 import borecensus.screening.EngineAssessment;
 import borecensus.screening.LastTest;
 import borecensus.worklist.EngineBrief;
+import borecensus.worklist.TestToRepeat;
 import borecensus.worklist.WorkListEntry;
 import java.util.Arrays;
 import java.util.List;
@@ -31,6 +32,8 @@ final class ScreeningRows {
             ? Optional.of(EngineBrief.of(history, assessment, norms))
             : Optional.empty();
     Optional<WorkListEntry> entry = brief.map(EngineBrief::entry);
+    Optional<TestToRepeat> repeat =
+        TestToRepeat.of(history, assessment, norms.family(history.familyId()).orElseThrow());
     return TableSchemas.row(
         assessment.vehicleId(),
         assessment.engineId(),
@@ -57,7 +60,11 @@ final class ScreeningRows {
         entry.map(WorkListEntry::evidence).orElse(null),
         entry.map(WorkListEntry::nextStep).orElse(null),
         history.homeSiteId(),
-        brief.map(b -> b.deviationPct().toArray(new Double[0])).orElse(null));
+        brief.map(b -> b.deviationPct().toArray(new Double[0])).orElse(null),
+        repeat.map(TestToRepeat::testedOn).orElse(null),
+        repeat.map(TestToRepeat::gaugeId).orElse(null),
+        repeat.map(TestToRepeat::because).orElse(null),
+        repeat.map(TestToRepeat::nextStep).orElse(null));
   }
 
   /** An engine whose family cannot be used: it is listed, and nothing is said of it. */

@@ -1,6 +1,7 @@
 package borecensus.night;
 
 import static org.apache.spark.sql.functions.col;
+import static org.apache.spark.sql.functions.not;
 
 import borecensus.domain.EngineHistory;
 import borecensus.norms.FleetNorms;
@@ -42,6 +43,7 @@ final class ScreeningStage {
   static FalseShareTable falseShares(Dataset<Row> screened) {
     List<byte[]> parts =
         screened
+            .where(not(WorkListStage.IN_DOUBT))
             .select("fault_probability")
             .mapPartitions(new CountProbabilities(), Encoders.BINARY())
             .collectAsList();

@@ -210,6 +210,8 @@ final class SnapshotTables {
             SoftwareVersion.get(),
             counts,
             ReportStage.firstMarked(ranked),
+            ReportStage.firstRepeats(sources.statuses()),
+            ReportStage.repeats(sources.statuses()),
             ReportStage.families(norms, grid),
             ReportStage.gauges(norms),
             ReportStage.rejected(byCode)),

@@ -31,6 +31,11 @@ import org.apache.spark.sql.types.StructType;
 
 /** Marks and ranks: only what is marked is ever sorted. */
 final class WorkListStage {
+  /**
+   * Such an engine is to be measured again first, so it is neither marked nor counted for marks.
+   */
+  static final Column IN_DOUBT = array_contains(col("reasons"), Reason.DOUBTFUL_MEASUREMENT.code());
+
   private WorkListStage() {}
 
   /** Screened engines with their q-values and marks. */
@@ -42,10 +47,13 @@ final class WorkListStage {
             DataTypes.DoubleType);
     Column named = array_contains(col("reasons"), col("main_reason"));
     return screened
-        .withColumn("q_value", qValue.apply(col("fault_probability")))
+        .withColumn(
+            "q_value", when(IN_DOUBT, lit(null)).otherwise(qValue.apply(col("fault_probability"))))
         .withColumn(
             "marked",
-            col("q_value").leq(lit(maxFalseShare)).and(col("judgement").equalTo("judged")))
+            not(IN_DOUBT)
+                .and(col("q_value").leq(lit(maxFalseShare)))
+                .and(col("judgement").equalTo("judged")))
         // A mark is made among all engines, so its reason may be too weak to be told without it.
         .withColumn(
             "reasons",

@@ -13,17 +13,20 @@ import java.util.stream.DoubleStream;
  * @param healthy neither fault nor doubtful test
  * @param cylinderProbabilities that each cylinder is at fault, cylinder 1 first, given that some
  *     cylinders are
+ * @param testProbabilities that each test used, oldest first, is off as a whole, given that one is
  * @param logShift mean shift of the log reading of what is at fault, given a mechanical fault
  */
 public record FaultPosterior(
     Map<Hypothesis, Double> probabilities,
     double healthy,
     List<Double> cylinderProbabilities,
+    List<Double> testProbabilities,
     double logShift) {
 
   public FaultPosterior {
     probabilities = Collections.unmodifiableMap(new EnumMap<>(probabilities));
     cylinderProbabilities = List.copyOf(cylinderProbabilities);
+    testProbabilities = List.copyOf(testProbabilities);
   }
 
   /** Weighs one engine. */
@@ -45,7 +48,11 @@ public record FaultPosterior(
       byFault.put(h, posterior[h.ordinal()]);
     }
     return new FaultPosterior(
-        byFault, posterior[priors.length], cylinders(evidence, byFault), shift(evidence, byFault));
+        byFault,
+        posterior[priors.length],
+        cylinders(evidence, byFault),
+        tests(evidence),
+        shift(evidence, byFault));
   }
 
   /** Probability of any mechanical fault. */
@@ -80,6 +87,11 @@ public record FaultPosterior(
     }
     double total = whole;
     return DoubleStream.of(sums).map(s -> total > 0 ? s / total : 0).boxed().toList();
+  }
+
+  private static List<Double> tests(FaultEvidence evidence) {
+    RatioSum doubtful = evidence.sums().get(Hypothesis.DOUBTFUL_TEST.ordinal());
+    return DoubleStream.of(doubtful.cylinderProbabilities()).boxed().toList();
   }
 
   private static double shift(FaultEvidence evidence, Map<Hypothesis, Double> byFault) {

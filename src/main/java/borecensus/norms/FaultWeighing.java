@@ -73,7 +73,7 @@ final class FaultWeighing {
   }
 
   private RatioSum doubtful() {
-    RatioSum sum = new RatioSum(family.cylinders());
+    RatioSum sum = new RatioSum(model.tests());
     double variance = priors.doubtfulSdPct() * priors.doubtfulSdPct() / 1e4;
     int[] all = CylinderSets.of(Hypothesis.DOUBTFUL_TEST, family).get(0);
     SetBlocks blocks = SetBlocks.of(precision, all);
@@ -84,7 +84,7 @@ final class FaultWeighing {
       Template u = blocks.template(reach);
       double logWeight = -Math.log(model.tests()) - explained;
       double logTerm = logWeight + u.logRatioOfNormalShift(variance);
-      sum.add(logTerm, u.meanOfNormalShift(variance), new int[0]);
+      sum.add(logTerm, u.meanOfNormalShift(variance), new int[] {t});
     }
     return sum;
   }

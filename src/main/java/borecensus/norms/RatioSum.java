@@ -5,7 +5,9 @@ package borecensus.norms;
  * cylinders and which size carry it.
  */
 final class RatioSum {
+  /** By cylinder, or by test for a fault of a test. */
   private final double[] byCylinder;
+
   private double top = Double.NEGATIVE_INFINITY;
   private double sum;
   private double shiftSum;

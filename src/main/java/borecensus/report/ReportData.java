@@ -2,6 +2,7 @@ package borecensus.report;
 
 import borecensus.domain.RowCode;
 import borecensus.worklist.EvidenceInput.Usage;
+import borecensus.worklist.TestToRepeat;
 import borecensus.worklist.WorkListEntry;
 import java.time.LocalDate;
 import java.util.List;
@@ -14,6 +15,9 @@ import java.util.List;
  * @param softwareVersion of this program
  * @param counts the night in numbers
  * @param workList all marked engines, rank 1 first; the page shows the first of them
+ * @param repeats engines whose last test is to be made again, newest first; the page shows the
+ *     first of them
+ * @param repeatsInAll how many there are
  * @param families every family with tests
  * @param gauges every gauge with an estimated offset; the page shows those to have checked
  * @param rejected the codes that occurred
@@ -24,12 +28,15 @@ public record ReportData(
     String softwareVersion,
     Counts counts,
     List<MarkedEngine> workList,
+    List<TestToRepeat> repeats,
+    long repeatsInAll,
     List<FamilyGlance> families,
     List<GaugeGlance> gauges,
     List<RejectedRows> rejected) {
 
   public ReportData {
     workList = List.copyOf(workList);
+    repeats = List.copyOf(repeats);
     families = List.copyOf(families);
     gauges = List.copyOf(gauges);
     rejected = List.copyOf(rejected);

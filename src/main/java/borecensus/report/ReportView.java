@@ -8,6 +8,7 @@ import borecensus.report.ReportData.RejectedRows;
 import borecensus.worklist.Cautions;
 import borecensus.worklist.EvidenceInput.Usage;
 import borecensus.worklist.PlainNumbers;
+import borecensus.worklist.TestToRepeat;
 import borecensus.worklist.WorkListEntry;
 import java.util.List;
 import java.util.stream.Stream;
@@ -22,6 +23,8 @@ record ReportView(
     List<String> cautions,
     List<Section<Card>> cards,
     String more,
+    List<Section<RepeatLine>> repeats,
+    String moreRepeats,
     List<FamilyLine> families,
     List<Section<GaugeLine>> gauges,
     String gaugesJudged,
@@ -30,6 +33,8 @@ record ReportView(
 
   /** Entries on the page; the others are in work_list.csv beside it. */
   static final int MAX_SHOWN = 200;
+
+  static final int MAX_REPEATS = 100;
 
   /** Lines that come with a heading of their own, or, without lines, not at all. */
   record Section<T>(List<T> lines) {
@@ -56,6 +61,15 @@ record ReportView(
       String evidence,
       String next) {}
 
+  record RepeatLine(
+      String vehicle,
+      String family,
+      String site,
+      String tested,
+      String gauge,
+      String because,
+      String next) {}
+
   record FamilyLine(
       String family, String engines, String tests, String middle, String median, String spread) {}
 
@@ -75,6 +89,8 @@ record ReportView(
         Cautions.ALL,
         Section.of(data.workList().stream().limit(MAX_SHOWN).map(ReportView::card)),
         hidden == 0 ? "" : PlainNumbers.count(hidden, "more engine"),
+        Section.of(data.repeats().stream().limit(MAX_REPEATS).map(ReportView::repeat)),
+        moreRepeats(data.repeatsInAll()),
         data.families().stream().map(ReportView::family).toList(),
         Section.of(data.gauges().stream().filter(GaugeGlance::toBeChecked).map(ReportView::gauge)),
         PlainNumbers.count(data.gauges().size(), "gauge"),
@@ -106,6 +122,21 @@ record ReportView(
         CylinderStrip.svg(marked.deviationPct(), entry.suspectCylinders()),
         ShownText.text(entry.evidence()),
         ShownText.text(entry.nextStep()));
+  }
+
+  private static RepeatLine repeat(TestToRepeat repeat) {
+    return new RepeatLine(
+        ShownText.text(repeat.vehicleId()),
+        ShownText.text(repeat.familyId()),
+        ShownText.text(repeat.siteId()),
+        repeat.testedOn().toString(),
+        ShownText.text(repeat.gaugeId()),
+        ShownText.text(repeat.because()),
+        ShownText.text(repeat.nextStep()));
+  }
+
+  private static String moreRepeats(long inAll) {
+    return inAll <= MAX_REPEATS ? "" : PlainNumbers.count(inAll - MAX_REPEATS, "more engine");
   }
 
   private static String capitalised(String words) {

@@ -19,7 +19,7 @@ import java.util.stream.IntStream;
  */
 final class Reasons {
   static final double LISTED = 0.15;
-  private static final double PROBABLE = 0.5;
+  static final double PROBABLE = 0.5;
 
   private Reasons() {}
 
@@ -44,14 +44,10 @@ final class Reasons {
         .toList();
   }
 
-  static List<Reason> of(
-      List<Hypothesis> named, FaultPosterior posterior, CompressionTest last, Family family) {
+  static List<Reason> of(List<Hypothesis> named, CompressionTest last, Family family) {
     List<Reason> reasons = new ArrayList<>(named.stream().map(Hypothesis::reason).toList());
     if (belowMakerLimit(last, family)) {
       reasons.add(Reason.BELOW_MAKER_LIMIT);
-    }
-    if (posterior.probabilities().get(Hypothesis.DOUBTFUL_TEST) > PROBABLE) {
-      reasons.add(Reason.DOUBTFUL_MEASUREMENT);
     }
     return reasons;
   }

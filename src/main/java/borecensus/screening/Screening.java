@@ -10,6 +10,7 @@ import borecensus.norms.FleetNorms;
 import borecensus.norms.HealthyModel;
 import borecensus.norms.Hypothesis;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 
 /** Judges one engine. */
@@ -27,11 +28,10 @@ public final class Screening {
             .family(history.familyId())
             .orElseThrow(
                 () -> new IllegalArgumentException("no norm for family " + history.familyId()));
-    List<CompressionTest> trusted = history.trustedTests();
-    if (trusted.isEmpty()) {
+    if (history.trustedTests().isEmpty()) {
       return untested(history, norms);
     }
-    CompressionTest last = trusted.get(trusted.size() - 1);
+    CompressionTest last = lastTrusted(history);
     HealthyModel model = HealthyModel.of(history, norm, norms);
     LastTest lastTest = LastTest.of(last, model, norm, norms);
     Trend trend = Trend.of(model, norm);
@@ -42,7 +42,7 @@ public final class Screening {
             model.tests(),
             lastTest,
             trend,
-            verdict(last, model, norm, norms))
+            verdict(history, model, norm, norms))
         : assessment(
             history,
             Judgement.FAMILY_TOO_SMALL,
@@ -53,18 +53,30 @@ public final class Screening {
   }
 
   private static Verdict verdict(
-      CompressionTest last, HealthyModel model, FamilyNorm norm, FleetNorms norms) {
+      EngineHistory history, HealthyModel model, FamilyNorm norm, FleetNorms norms) {
     FaultPosterior posterior = FaultPosterior.of(model, norm, norms);
-    List<Hypothesis> named = Reasons.named(posterior);
+    int testsSinceDoubted = DoubtedTest.testsSince(history, posterior, norm, norms);
+    boolean inDoubt = testsSinceDoubted != DoubtedTest.NONE;
+    List<Hypothesis> named = inDoubt ? List.of() : Reasons.named(posterior);
+    List<Reason> reasons = new ArrayList<>(Reasons.of(named, lastTrusted(history), norm.family()));
+    if (inDoubt) {
+      reasons.add(Reason.DOUBTFUL_MEASUREMENT);
+    }
     Hypothesis main = Reasons.ranked(posterior).get(0);
     return new Verdict(
         posterior.faultProbability(),
-        Reasons.of(named, posterior, last, norm.family()),
+        reasons,
         Reasons.suspects(named, posterior),
         main,
         Reasons.suspects(List.of(main), posterior),
         posterior.probabilities(),
+        testsSinceDoubted,
         -100 * Math.expm1(posterior.logShift()));
+  }
+
+  private static CompressionTest lastTrusted(EngineHistory history) {
+    List<CompressionTest> trusted = history.trustedTests();
+    return trusted.get(trusted.size() - 1);
   }
 
   private static Verdict tooSmall(CompressionTest last, FamilyNorm norm, FleetNorms norms) {

@@ -18,6 +18,8 @@ import java.util.Map;
  *     is not judged
  * @param mainCylinders the cylinders that it speaks of; empty when it is about the whole engine
  * @param probabilities by fault; empty for an engine that is not judged
+ * @param testsSinceDoubted how many trusted tests followed the one that is probably all that is
+ *     off; -1 when there is none such
  * @param severityPct mean loss of what is at fault, per cent, given that something is; negative
  *     when it reads high; NaN for an engine that is not judged
  */
@@ -28,6 +30,7 @@ public record Verdict(
     Hypothesis main,
     List<Integer> mainCylinders,
     Map<Hypothesis, Double> probabilities,
+    int testsSinceDoubted,
     double severityPct) {
 
   public Verdict {
@@ -41,6 +44,7 @@ public record Verdict(
 
   /** For an engine that is not judged. */
   static Verdict unjudged(double prevalence, List<Reason> reasons) {
-    return new Verdict(prevalence, reasons, List.of(), null, List.of(), Map.of(), Double.NaN);
+    return new Verdict(
+        prevalence, reasons, List.of(), null, List.of(), Map.of(), DoubtedTest.NONE, Double.NaN);
   }
 }

@@ -11,6 +11,7 @@ import borecensus.report.ReportData.GaugeGlance;
 import borecensus.report.ReportData.MarkedEngine;
 import borecensus.worklist.Cautions;
 import borecensus.worklist.EvidenceInput.Usage;
+import borecensus.worklist.TestToRepeat;
 import borecensus.worklist.WorkListEntry;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
@@ -94,6 +95,9 @@ class ReportPageTest {
         text,
         new Counts(1, 1, 1, 0),
         List.of(new MarkedEngine(entry, List.of(-20.0, 1.0))),
+        List.of(
+            new TestToRepeat(text, text, text, text, LocalDate.of(2026, 1, 1), text, text, text)),
+        1,
         List.of(new FamilyGlance(text, 1, 1, new Usage(1, 1), 900, 5)),
         List.of(new GaugeGlance(text, 9, 5, 1)),
         List.of());
@@ -189,15 +193,50 @@ class ReportPageTest {
             new Counts(0, 0, 0, 0),
             List.of(),
             List.of(),
+            0,
+            List.of(),
             List.of(),
             List.of());
     String page = ReportPage.render(empty);
 
     assertTrue(page.contains("No engine is marked tonight."));
+    assertTrue(page.contains("Every engine’s last test can be believed."));
     assertTrue(page.contains("No family has a test yet."));
     assertTrue(page.contains("None of 0 gauges stands out."));
     assertTrue(page.contains("No row was refused."));
     assertFalse(page.contains("<table class=\"words\">"));
+  }
+
+  @Test
+  void aTestToRepeatIsListedWithItsDoubtAndWhatToDo() {
+    String page = ReportPage.render(SampleReport.data());
+    for (TestToRepeat repeat : SampleReport.repeats()) {
+      assertTrue(page.contains("<bdi>" + repeat.vehicleId() + "</bdi>"), repeat.vehicleId());
+      assertTrue(unescaped(page).contains("<td>" + repeat.because() + " <span"), page);
+      assertTrue(unescaped(page).contains("<td>" + repeat.nextStep() + "</td>"));
+    }
+    assertTrue(SampleReport.repeats().get(0).nextStep().contains("repeat the test"));
+    assertFalse(page.contains("more engine"));
+  }
+
+  @Test
+  void onlyTheFirstHundredTestsToRepeatAreShownAndTheRestIsCounted() {
+    ReportData d = SampleReport.data();
+    ReportData crowded =
+        new ReportData(
+            d.asOf(),
+            d.runId(),
+            d.softwareVersion(),
+            d.counts(),
+            d.workList(),
+            Collections.nCopies(100, d.repeats().get(0)),
+            131,
+            d.families(),
+            d.gauges(),
+            d.rejected());
+    String page = ReportPage.render(crowded);
+    assertEquals(100, page.split("<bdi>VAN-0417</bdi>", -1).length - 1);
+    assertTrue(page.contains("31 more engines: ask"));
   }
 
   @Test

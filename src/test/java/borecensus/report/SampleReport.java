@@ -17,6 +17,7 @@ import borecensus.worklist.EvidenceInput;
 import borecensus.worklist.EvidenceInput.Measure;
 import borecensus.worklist.EvidenceInput.Usage;
 import borecensus.worklist.NextSteps;
+import borecensus.worklist.TestToRepeat;
 import borecensus.worklist.WorkListEntry;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -40,6 +41,8 @@ final class SampleReport {
         "0.1.0",
         new Counts(4_812, 61_377, workList.size(), 143),
         workList,
+        repeats(),
+        repeats().size(),
         List.of(
             new FamilyGlance("VAN-2.0-P4", 212, 3_904, new Usage(140_000, NAN), 1105.4, 7.1),
             new FamilyGlance("TRUCK-7.7-D6", 1_870, 22_410, new Usage(420_000, NAN), 2710, 9.84),
@@ -55,6 +58,29 @@ final class SampleReport {
             new RejectedRows(RowCode.ODOMETER_BACKWARDS, 52),
             new RejectedRows(RowCode.UNKNOWN_GAUGE, 19),
             new RejectedRows(RowCode.MALFORMED_ROW, 1)));
+  }
+
+  static List<TestToRepeat> repeats() {
+    return List.of(
+        new TestToRepeat(
+            "VAN-0417",
+            "VAN-0417-E1",
+            "VAN-2.0-P4",
+            "north-yard",
+            LocalDate.of(2026, 3, 28),
+            "G-07/hose-long",
+            "All cylinders read 13 % lower than expected of a healthy engine, and no earlier test of"
+                + " this engine did.",
+            NextSteps.nextStep(Reason.DOUBTFUL_MEASUREMENT, family())),
+        new TestToRepeat(
+            "TRUCK-1180",
+            "TRUCK-1180-E2",
+            "TRUCK-7.7-D6",
+            "harbour",
+            LocalDate.of(2026, 2, 11),
+            "G-11/short",
+            "Everything tested that day with this gauge read low together.",
+            Doubt.LOW_TOGETHER.remedy()));
   }
 
   static List<MarkedEngine> engines() {
@@ -122,11 +148,13 @@ final class SampleReport {
     return engines;
   }
 
+  private static Family family() {
+    return new Family(
+        "VAN-2.0-P4", Fuel.PETROL, 4, Banks.inLine(4), NAN, NAN, NAN, NAN, WetTest.ALLOWED);
+  }
+
   private static MarkedEngine engine(
       int rank, Reason reason, List<Integer> suspects, Measure measure, List<Double> deviations) {
-    Family family =
-        new Family(
-            "VAN-2.0-P4", Fuel.PETROL, 4, Banks.inLine(4), NAN, NAN, NAN, NAN, WetTest.ALLOWED);
     String evidence =
         Evidence.sentence(
             new EvidenceInput(
@@ -149,7 +177,7 @@ final class SampleReport {
             reason,
             suspects,
             evidence,
-            NextSteps.nextStep(reason, family),
+            NextSteps.nextStep(reason, family()),
             NIGHT.minusDays(rank),
             "DEPOT-NORTH");
     return new MarkedEngine(entry, deviations);

@@ -152,6 +152,40 @@ class ScreeningTest {
   }
 
   @Test
+  void aLastTestOutOfLineInALongHistoryIsToBeRepeatedAndNamesNoFault() {
+    double[] sound = all(6, 1);
+    for (double factor : new double[] {0.93, 0.88, 0.8, 0.7}) {
+      EngineAssessment a =
+          Screening.assess(
+              engine("F1", new double[][] {sound, sound, sound, sound, all(6, factor)}), norms);
+      assertEquals(List.of(Reason.DOUBTFUL_MEASUREMENT), a.verdict().reasons(), "x " + factor);
+      assertEquals(0, a.verdict().testsSinceDoubted());
+      assertEquals(List.of(), a.verdict().suspectCylinders());
+    }
+  }
+
+  @Test
+  void aSecondLowTestConfirmsTheFirst() {
+    double[] sound = all(6, 1);
+    double[] low = all(6, 0.85);
+    EngineAssessment a =
+        Screening.assess(engine("F1", new double[][] {sound, sound, sound, low, low}), norms);
+    assertTrue(a.faultProbability() > 0.9, "p = " + a.faultProbability());
+    assertEquals(Reason.LOW_OVERALL, a.verdict().reasons().get(0));
+    assertEquals(-1, a.verdict().testsSinceDoubted());
+  }
+
+  @Test
+  void aLowCylinderInTheLastTestIsNoMatterOfLevelAlone() {
+    double[] sound = all(6, 1);
+    EngineAssessment a =
+        Screening.assess(
+            engine("F1", new double[][] {sound, sound, sound, sound, with(sound, 0.8, 2)}), norms);
+    assertEquals(Reason.LOW_CYLINDER, a.verdict().reasons().get(0));
+    assertEquals(-1, a.verdict().testsSinceDoubted());
+  }
+
+  @Test
   void reversingTheNumbersWithinABankReversesTheSuspects() {
     double[] low = with(all(6, 1), 0.85, 1, 2);
     double[] mirrored = with(all(6, 1), 0.85, 5, 6);
