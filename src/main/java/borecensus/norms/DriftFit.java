@@ -18,6 +18,9 @@ final class DriftFit {
   /** How many gauges the believed share and variance count for. */
   private static final double BELIEVED_GAUGES = 5;
 
+  /** A gauge that drifts with less than this probability is taken to be steady. */
+  private static final double STEADY = 0.05;
+
   private final FleetNorms norms;
   private final SortedMap<String, double[][]> information = new TreeMap<>();
   private final SortedMap<String, double[]> scores = new TreeMap<>();
@@ -94,7 +97,8 @@ final class DriftFit {
   /** Deviations are counted from the mean over the gauge's tests. */
   private static GaugeOffset drifted(GaugeOffset gauge, DriftBlock block, GaugeDrift drift) {
     DriftBlock.Prediction prediction = block.predict(drift.variance());
-    double probability = prediction.probability(drift.share());
+    double likely = prediction.probability(drift.share());
+    double probability = likely < STEADY ? 0 : likely;
     double[] deviations =
         Arrays.stream(prediction.deviations()).map(d -> probability * d).toArray();
     double sum = 0;
