@@ -2,6 +2,7 @@ package borecensus.command;
 
 import borecensus.evaluate.EvaluationRun;
 import borecensus.evaluate.EvaluationScenario;
+import borecensus.evaluate.WholeNight;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.Writer;
@@ -64,11 +65,23 @@ public final class EvaluateCommand implements Callable<Integer> {
   @Option(names = "--csv", paramLabel = "FILE", description = "Writes every fleet's figures too.")
   private Path csv;
 
+  @Option(
+      names = "--through-files",
+      paramLabel = "DIR",
+      description = {
+        "Instead of the tables: writes the first fleet of each kind below this folder, runs a",
+        "whole night on it, and tells whether that agrees with the steps in memory."
+      })
+  private Path throughFiles;
+
   @Override
   public Integer call() throws IOException {
     List<EvaluationScenario> chosen = chosen();
     if (seeds < 1 || engines < FEWEST_ENGINES) {
       throw wrong("at least 1 seed and " + FEWEST_ENGINES + " engines are needed");
+    }
+    if (throughFiles != null) {
+      return wholeNights(chosen);
     }
     try (Writer file = csv == null ? Writer.nullWriter() : open()) {
       PrintWriter messages = spec.commandLine().getErr();
@@ -76,6 +89,20 @@ public final class EvaluateCommand implements Callable<Integer> {
       run.writeCsv(file);
       PrintWriter out = spec.commandLine().getOut();
       out.print(run.report());
+      out.flush();
+    }
+    return ExitStatus.DONE;
+  }
+
+  private int wholeNights(List<EvaluationScenario> chosen) throws IOException {
+    NightOnFolder night = new NightOnFolder(spec.commandLine().getErr());
+    PrintWriter out = spec.commandLine().getOut();
+    for (EvaluationScenario scenario : chosen) {
+      Path folder = throughFiles.resolve(scenario.code());
+      if (Files.exists(folder)) {
+        throw wrong("the folder " + folder + " is there already; name a new one");
+      }
+      out.println(WholeNight.compare(scenario, engines, folder.resolve("fleet"), night));
       out.flush();
     }
     return ExitStatus.DONE;

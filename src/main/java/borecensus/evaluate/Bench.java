@@ -74,7 +74,8 @@ final class Bench {
     return gauge.resolution() * Math.rint(gauge.unit().fromKpa(kpa) / gauge.resolution());
   }
 
-  private static double qnh(double ambientHpa, double heightM) {
+  /** The QNH of a place at this pressure and geopotential height. */
+  static double qnh(double ambientHpa, double heightM) {
     return StandardAtmosphere.pressureHpa(
         StandardAtmosphere.pressureAltitudeM(ambientHpa) - heightM);
   }

@@ -17,7 +17,7 @@ import org.apache.commons.math3.random.Well19937c;
 final class EngineGenerator {
   private static final LocalDateTime FIRST_DAY = LocalDateTime.of(2012, 1, 2, 8, 0);
   private static final double KM_PER_UNIT = 100_000;
-  private static final double DAYS_PER_UNIT = 1_000;
+  private static final double DAYS_PER_UNIT = 600;
   private static final double AT_HOME_SHARE = 0.85;
 
   private final FleetPlan plan;
