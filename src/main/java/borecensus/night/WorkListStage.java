@@ -9,6 +9,7 @@ import static org.apache.spark.sql.functions.not;
 import static org.apache.spark.sql.functions.when;
 
 import borecensus.domain.Reason;
+import borecensus.screening.Judgement;
 import borecensus.statistics.FalseShareTable;
 import borecensus.tables.Table;
 import borecensus.worklist.WorkListEntry;
@@ -31,6 +32,10 @@ import org.apache.spark.sql.types.StructType;
 
 /** Marks and ranks: only what is marked is ever sorted. */
 final class WorkListStage {
+  private static final Object[] JUDGED = {
+    Judgement.JUDGED.code(), Judgement.JUDGED_SMALL_FAMILY.code()
+  };
+
   /**
    * Such an engine is to be measured again first, so it is neither marked nor counted for marks.
    */
@@ -53,7 +58,7 @@ final class WorkListStage {
             "marked",
             not(IN_DOUBT)
                 .and(col("q_value").leq(lit(maxFalseShare)))
-                .and(col("judgement").equalTo("judged")))
+                .and(col("judgement").isin(JUDGED)))
         // A mark is made among all engines, so its reason may be too weak to be told without it.
         .withColumn(
             "reasons",

@@ -49,6 +49,7 @@ final class CurveFit {
     for (EngineLevels engine : engines) {
       fit.add(engine, present);
     }
+    fit.addLevelPrior(present);
     fit.addSlopePrior(wear);
     List<CurveCandidate> candidates =
         Arrays.stream(BEND_SCALES)
@@ -107,6 +108,14 @@ final class CurveFit {
         }
       }
     }
+  }
+
+  /** Keeps the level of a family wide but finite when hardly an engine of it counts as healthy. */
+  private void addLevelPrior(MeanCurve present) {
+    int middle = knots.length / 2;
+    double[] level = new double[knots.length];
+    level[middle] = 1;
+    addPrior(level, present.at(knots[middle]), Math.sqrt(RobustStart.UNKNOWN_LEVEL_VARIANCE));
   }
 
   private void addSlopePrior(Wear wear) {

@@ -33,7 +33,7 @@ public record FamilyNorm(
     ObservedRange range)
     implements Serializable {
 
-  /** Fewer engines with trusted tests than this are not judged. */
+  /** A norm that rests on fewer engines than this is told to be one of a small family. */
   public static final int FEWEST_ENGINES = 5;
 
   public FamilyNorm {
@@ -41,9 +41,14 @@ public record FamilyNorm(
     gaugeErrorVariances = Collections.unmodifiableSortedMap(new TreeMap<>(gaugeErrorVariances));
   }
 
-  /** Whether it is known well enough to judge an engine by. */
+  /** Whether there is a level at all, however wide its error, to judge an engine by. */
   public boolean judgeable() {
-    return range.engines() >= FEWEST_ENGINES;
+    return !Double.isNaN(curve.at(range.usualUsage()));
+  }
+
+  /** Whether it rests on so few engines that its scatter is the fleet's and its level is wide. */
+  public boolean small() {
+    return range.engines() < FEWEST_ENGINES;
   }
 
   /** Log effect of this cylinder's position, cylinders counted from 0. */

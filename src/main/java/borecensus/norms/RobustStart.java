@@ -1,6 +1,5 @@
 package borecensus.norms;
 
-import borecensus.domain.Family;
 import borecensus.statistics.Quantiles;
 import borecensus.statistics.TheilSen;
 import borecensus.statistics.TheilSenFit;
@@ -20,7 +19,8 @@ final class RobustStart {
   /** More engines than this are thinned out for the slope, whose cost grows with their square. */
   private static final int MOST_SLOPE_ENGINES = 600;
 
-  private static final double UNKNOWN_LEVEL_VARIANCE = 0.04;
+  /** The log level of a family that nothing is known of: 20 % (common practice, no source). */
+  static final double UNKNOWN_LEVEL_VARIANCE = 0.04;
 
   private RobustStart() {}
 
@@ -30,7 +30,7 @@ final class RobustStart {
         new FamilyNorm(
             sample.family(),
             sample.axis(),
-            nominal(sample.family()),
+            believed(sample, positions),
             Arrays.stream(positions).boxed().toList(),
             sample.priors().positionVariance(),
             sample.priors().spreads(),
@@ -42,9 +42,16 @@ final class RobustStart {
         : blank.withCurve(line(sample, positions)).withRange(range(sample));
   }
 
-  /** The maker's figure stands in where nothing was measured; NaN without one. */
-  private static MeanCurve nominal(Family family) {
-    return MeanCurve.constant(Math.log(family.nominalKpa()), UNKNOWN_LEVEL_VARIANCE);
+  /**
+   * Where no engine of known usage was measured, what others of the family read stands in for its
+   * level, else the maker's figure; NaN without either.
+   */
+  private static MeanCurve believed(FamilySample sample, double[] positions) {
+    double[] levels =
+        sample.engines().stream().mapToDouble(e -> point(e, positions).level()).toArray();
+    double level =
+        levels.length > 0 ? Quantiles.median(levels) : Math.log(sample.family().nominalKpa());
+    return MeanCurve.constant(level, UNKNOWN_LEVEL_VARIANCE);
   }
 
   private static ObservedRange range(FamilySample sample) {

@@ -38,7 +38,7 @@ public final class Screening {
     return norm.judgeable()
         ? assessment(
             history,
-            Judgement.JUDGED,
+            norm.small() ? Judgement.JUDGED_SMALL_FAMILY : Judgement.JUDGED,
             model.tests(),
             lastTest,
             trend,

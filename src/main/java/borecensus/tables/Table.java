@@ -79,7 +79,7 @@ public enum Table {
       new Column("spread_median_pct", REAL, "middle spread of healthy tests, per cent"),
       new Column("spread_p95_pct", REAL, "5 in 100 healthy tests spread more"),
       new Column("spread_p99_pct", REAL, "1 in 100 healthy tests spreads more"),
-      new Column("judged", TRUTH, "false when the family is too small to judge its engines")),
+      new Column("judged", TRUTH, "false when nothing is known of the level")),
   GAUGE_OFFSETS(
       "gauge",
       List.of("gauge_id"),
@@ -111,7 +111,7 @@ public enum Table {
       new Column("marked", TRUTH, "q_value within the night's limit; never a doubtful measurement"),
       new Column("reasons", TEXTS, "what is unusual, most probable first"),
       new Column("suspect_cylinders", INTEGERS, "cylinders that probably have the fault"),
-      new Column("judgement", TEXT, "judged, or why the engine is not judged")),
+      new Column("judgement", TEXT, "judged, judged_small_family, or why it is not judged")),
   WORK_LIST(
       "marked engine, ranked",
       List.of("rank"),

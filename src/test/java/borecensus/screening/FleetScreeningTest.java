@@ -11,8 +11,12 @@ import borecensus.norms.NormEstimator;
 import borecensus.norms.Oracle;
 import borecensus.norms.Priors;
 import borecensus.norms.RandomFleet;
+import borecensus.statistics.FalseShareCounts;
+import borecensus.statistics.FalseShareTable;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import org.junit.jupiter.api.Test;
 
 /** Whole fleets with planted faults: what is found, missed and falsely suspected. */
@@ -82,6 +86,52 @@ class FleetScreeningTest {
     // Probabilities above 0.9 may be wrong in at most a tenth of some 30 cases, give or take two.
     assertTrue(wrong <= 5, wrong + " of " + sure);
     assertTrue(RandomFleet.averagePrecision(p, truth) > 0.85);
+  }
+
+  /** Families of one to four engines and nothing else, each with a level of its own. */
+  private static FleetPlan tinyFamilies(int families, double faultShare) {
+    List<FleetPlan.FamilyPlan> tiny = new ArrayList<>();
+    for (int f = 0; f < families; f++) {
+      String id = String.format(Locale.ROOT, "T%03d", f);
+      tiny.add(new FleetPlan.FamilyPlan(id, 4 + 2 * (f % 3), "", 1 + f % 4, 0.02, 0));
+    }
+    return FleetPlan.of(750, faultShare).withFamilies(tiny);
+  }
+
+  @Test
+  void probabilitiesInThreeHundredTinyFamiliesMeanWhatTheySay() {
+    double sum = 0;
+    int planted = 0;
+    int marked = 0;
+    int wrong = 0;
+    for (int seed = 41; seed <= 42; seed++) {
+      RandomFleet fleet = new RandomFleet(tinyFamilies(300, 0.08), seed);
+      double[] p = probabilities(fleet, learn(fleet));
+      boolean[] truth = truth(fleet);
+      FalseShareCounts counts = new FalseShareCounts();
+      Arrays.stream(p).forEach(counts::add);
+      FalseShareTable table = FalseShareTable.of(counts);
+      for (int i = 0; i < p.length; i++) {
+        boolean mark = table.qValue(p[i]) <= 0.1;
+        sum += p[i];
+        planted += truth[i] ? 1 : 0;
+        marked += mark ? 1 : 0;
+        wrong += mark && !truth[i] ? 1 : 0;
+      }
+    }
+    String found = marked + " marked, " + wrong + " wrong, " + planted + " planted, sum " + sum;
+    // Of 80 to 100 marks a tenth may be wrong, and three standard deviations of that more.
+    assertTrue(marked > planted / 2, found);
+    assertTrue(wrong <= 0.1 * marked + 3 * Math.sqrt(0.09 * marked), found);
+    assertEquals(1, sum / planted, 0.25, found);
+  }
+
+  @Test
+  void aCleanFleetOfTinyFamiliesHasHardlyASuspect() {
+    RandomFleet fleet = new RandomFleet(tinyFamilies(300, 0), 43);
+    double[] p = probabilities(fleet, learn(fleet));
+    assertTrue(Arrays.stream(p).filter(q -> q > 0.9).count() <= 1);
+    assertTrue(Arrays.stream(p).sum() < 4, "sum " + Arrays.stream(p).sum());
   }
 
   @Test

@@ -10,6 +10,7 @@ import borecensus.domain.Doubt;
 import borecensus.domain.EngineHistory;
 import borecensus.domain.Family;
 import borecensus.domain.Reason;
+import borecensus.norms.FamilyNorm;
 import borecensus.norms.FleetNorms;
 import borecensus.norms.FleetPlan;
 import borecensus.norms.Hypothesis;
@@ -232,7 +233,7 @@ class ScreeningTest {
   }
 
   @Test
-  void aFamilyOfFourIsNotJudgedAndHasThePrevalenceAsProbability() {
+  void aFamilyOfFourIsJudgedByAWideLevelAndSaysSo() {
     FleetPlan plan =
         FleetPlan.of(200, 0)
             .withFamilies(
@@ -245,10 +246,58 @@ class ScreeningTest {
     EngineHistory tiny =
         small.histories.stream().filter(h -> h.familyId().equals("TINY")).findFirst().orElseThrow();
     EngineAssessment a = Screening.assess(tiny, learned);
-    assertEquals(Judgement.FAMILY_TOO_SMALL, a.judgement());
-    assertEquals(learned.shares().prevalence("TINY"), a.faultProbability());
-    assertTrue(Double.isNaN(a.lastTest().levelZ()));
+    assertEquals(Judgement.JUDGED_SMALL_FAMILY, a.judgement());
+    assertTrue(a.faultProbability() < 0.2, "p = " + a.faultProbability());
+    FamilyNorm four = learned.family("TINY").orElseThrow();
+    FamilyNorm hundred = learned.family("BIG").orElseThrow();
+    assertTrue(four.meanStandardError(1) > 3 * hundred.meanStandardError(1));
     assertEquals(1250, learned.expectedKpa("TINY", 100_000, 1), 100);
+  }
+
+  @Test
+  void aDeadCylinderIsFoundInAFamilyOfTwoAndInOneSeenForTheFirstTime() {
+    for (int engines : new int[] {1, 2}) {
+      FleetPlan plan =
+          FleetPlan.of(100, 0)
+              .withFamilies(
+                  List.of(
+                      new FleetPlan.FamilyPlan("BIG", 6, "", 80, 0.02, 0),
+                      new FleetPlan.FamilyPlan("TINY", 6, "", engines, 0.02, 0)));
+      RandomFleet small = new RandomFleet(plan, 4);
+      int last = small.histories.size() - 1;
+      EngineHistory sound = small.histories.get(last);
+      EngineHistory dead = sound.withTests(sound.tests().stream().map(t -> deadIn(t, 3)).toList());
+      small.histories.set(last, dead);
+      FleetNorms learned =
+          NormEstimator.estimate(small.histories, small.families, small.gauges, Priors.load());
+      EngineAssessment a = Screening.assess(dead, learned);
+      assertEquals(Judgement.JUDGED_SMALL_FAMILY, a.judgement());
+      assertTrue(a.faultProbability() > 0.99, engines + ": p = " + a.faultProbability());
+      assertEquals(List.of(3), a.verdict().suspectCylinders());
+    }
+  }
+
+  private static CompressionTest deadIn(CompressionTest t, int cylinder) {
+    double[] kpa = t.referenceKpa();
+    kpa[cylinder - 1] = 0;
+    return RandomFleet.test(
+        t.engineId(), (int) t.rowNumber() - 1, t.distanceKm(), t.gaugeId(), kpa);
+  }
+
+  @Test
+  void anEngineFittedLaterIsJudgedThoughNoOtherOfItsFamilyWasMeasured() {
+    RandomFleet alone = new RandomFleet(FleetPlan.of(100, 0), 5);
+    alone.histories.removeIf(h -> h.familyId().equals("F4"));
+    double[] kpa = {1250, 1240, 1260, 800, 1250, 1245};
+    EngineHistory fitted =
+        new EngineHistory(
+            "V", "E", "F4", "S1", false, List.of(RandomFleet.test("E", 0, 50_000, "G000", kpa)));
+    alone.histories.add(fitted);
+    FleetNorms learned =
+        NormEstimator.estimate(alone.histories, alone.families, alone.gauges, Priors.load());
+    EngineAssessment a = Screening.assess(fitted, learned);
+    assertEquals(Judgement.JUDGED_SMALL_FAMILY, a.judgement());
+    assertEquals(List.of(4), a.verdict().suspectCylinders());
   }
 
   @Test
