@@ -53,6 +53,10 @@ final class SparkSessions {
   private static Map<String, String> closedToTheNetwork() {
     return Map.of(
         "spark.driver.host", "127.0.0.1",
-        "spark.driver.bindAddress", "127.0.0.1");
+        "spark.driver.bindAddress", "127.0.0.1",
+        // One process needs no sign of life from itself, and the one that Spark sends may trip over
+        // an accumulator that is just being made.
+        "spark.executor.heartbeatInterval", "1h",
+        "spark.network.timeout", "2h");
   }
 }
