@@ -94,70 +94,8 @@ final class NormRounds {
     return norms.withFamilies(families);
   }
 
-  /** Effects of conditions where any are stated, everything else given. */
-  private FleetNorms conditions(
-      FleetNorms norms, EngineWeights weights, EngineLevels.Summary summary) {
-    if (norms.covariates().middles().isEmpty()) {
-      return norms;
-    }
-    CovariateFit fit = new CovariateFit(norms.covariates());
-    samples.forEach(
-        (id, sample) ->
-            fit.addFamily(
-                sample.family(),
-                levels(sample, norms.families().get(id), norms, weights.means(id), summary)));
-    return norms.withCovariates(fit.fit());
-  }
-
-  /**
-   * Conditions, mean curves given the gauges, then gauges and family means together, then gauges by
-   * period.
-   */
-  private FleetNorms levels(
-      FleetNorms before, EngineWeights weights, EngineLevels.Summary summary) {
-    FleetNorms norms = conditions(before, weights, summary);
-    SortedMap<String, FamilyNorm> families = new TreeMap<>(norms.families());
-    families.replaceAll(
-        (id, norm) -> {
-          FamilySample sample = samples.get(id);
-          if (sample.feeders().isEmpty()) {
-            return norm;
-          }
-          List<EngineLevels> levels = levels(sample, norm, norms, weights.means(id), summary);
-          MeanCurve curve = CurveFit.fit(levels, norm.curve(), sample.priors().wear());
-          return norm.withCurve(curve).withRange(norm.range().along(curve, sample.usages()));
-        });
-    FleetNorms curved = norms.withFamilies(families);
-    GaugeFit gauges = new GaugeFit(curved);
-    samples.forEach(
-        (id, sample) ->
-            levels(sample, families.get(id), curved, weights.means(id), summary)
-                .forEach(engine -> gauges.addEngine(engine, curved)));
-    return drift(gauges.fit(curved, common), weights, summary);
-  }
-
-  /** Offsets by period, everything else given. */
-  private FleetNorms drift(FleetNorms norms, EngineWeights weights, EngineLevels.Summary summary) {
-    DriftFit fit = new DriftFit(norms);
-    samples.forEach(
-        (id, sample) ->
-            levels(sample, norms.families().get(id), norms, weights.means(id), summary)
-                .forEach(fit::addEngine));
-    return fit.fit();
-  }
-
-  private static List<EngineLevels> levels(
-      FamilySample sample,
-      FamilyNorm norm,
-      FleetNorms norms,
-      double[] weights,
-      EngineLevels.Summary summary) {
-    List<HealthyModel> models = sample.models(norm, norms);
-    List<EngineLevels> levels = new ArrayList<>();
-    for (int i = 0; i < weights.length; i++) {
-      levels.add(EngineLevels.of(models.get(i), norm, weights[i], summary));
-    }
-    return levels;
+  private FleetNorms levels(FleetNorms norms, EngineWeights weights, EngineLevels.Summary summary) {
+    return new LevelRound(samples, common, weights, summary).next(norms);
   }
 
   private FleetNorms robustComponents(FleetNorms norms) {

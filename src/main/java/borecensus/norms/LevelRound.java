@@ -1,0 +1,74 @@
+package borecensus.norms;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/**
+ * What the levels of all tests show: effects of conditions, mean curves, gauge offsets and their
+ * drift, each in turn with everything else given, gauges and family means together.
+ *
+ * @param common priors of the whole fleet
+ * @param weights how far engines count
+ * @param summary how the cylinders of a test are summed up
+ */
+record LevelRound(
+    SortedMap<String, FamilySample> samples,
+    FuelPriors common,
+    EngineWeights weights,
+    EngineLevels.Summary summary) {
+
+  FleetNorms next(FleetNorms norms) {
+    return drift(gauges(curves(conditions(norms))));
+  }
+
+  private FleetNorms conditions(FleetNorms norms) {
+    if (norms.covariates().middles().isEmpty()) {
+      return norms;
+    }
+    CovariateFit fit = new CovariateFit(norms.covariates());
+    samples.values().forEach(s -> fit.addFamily(s.family(), levels(s, norms)));
+    return norms.withCovariates(fit.fit());
+  }
+
+  private FleetNorms curves(FleetNorms norms) {
+    SortedMap<String, FamilyNorm> families = new TreeMap<>(norms.families());
+    families.replaceAll(
+        (id, norm) -> {
+          FamilySample sample = samples.get(id);
+          if (sample.feeders().isEmpty()) {
+            return norm;
+          }
+          MeanCurve curve =
+              CurveFit.fit(levels(sample, norms), norm.curve(), sample.priors().wear());
+          return norm.withCurve(curve).withRange(norm.range().along(curve, sample.usages()));
+        });
+    return norms.withFamilies(families);
+  }
+
+  private FleetNorms gauges(FleetNorms norms) {
+    GaugeFit gauges = new GaugeFit(norms);
+    samples
+        .values()
+        .forEach(s -> levels(s, norms).forEach(engine -> gauges.addEngine(engine, norms)));
+    return gauges.fit(norms, common);
+  }
+
+  private FleetNorms drift(FleetNorms norms) {
+    DriftFit fit = new DriftFit(norms);
+    samples.values().forEach(s -> levels(s, norms).forEach(fit::addEngine));
+    return fit.fit();
+  }
+
+  private List<EngineLevels> levels(FamilySample sample, FleetNorms norms) {
+    FamilyNorm norm = norms.families().get(sample.family().familyId());
+    double[] means = weights.means(sample.family().familyId());
+    List<HealthyModel> models = sample.models(norm, norms);
+    List<EngineLevels> levels = new ArrayList<>();
+    for (int i = 0; i < means.length; i++) {
+      levels.add(EngineLevels.of(models.get(i), norm, means[i], summary));
+    }
+    return levels;
+  }
+}
