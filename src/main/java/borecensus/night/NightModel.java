@@ -6,6 +6,7 @@ import borecensus.domain.Gauge;
 import borecensus.normalise.WarmProtocol;
 import borecensus.norms.FleetNorms;
 import borecensus.norms.NormEstimator;
+import borecensus.norms.PressureCheck;
 import borecensus.norms.Priors;
 import borecensus.norms.ProtocolDays;
 import borecensus.screening.TransposedCylinders;
@@ -14,7 +15,11 @@ import java.util.List;
 import java.util.Map;
 
 /** What the fleet has taught this night, as it is sent to every worker. */
-record NightModel(WarmProtocol warmProtocol, ProtocolDays protocolDays, FleetNorms norms)
+record NightModel(
+    WarmProtocol warmProtocol,
+    ProtocolDays protocolDays,
+    FleetNorms norms,
+    PressureCheck pressureCheck)
     implements Serializable {
 
   /** Learns from a sample; days that are off as a whole are found by norms and left out of them. */
@@ -25,12 +30,11 @@ record NightModel(WarmProtocol warmProtocol, ProtocolDays protocolDays, FleetNor
     List<EngineHistory> warmed = sample.stream().map(warm::apply).toList();
     FleetNorms norms = NormEstimator.estimate(warmed, families, gauges, priors);
     ProtocolDays days = ProtocolDays.learn(warmed, norms);
+    List<EngineHistory> believed =
+        days.isEmpty() ? warmed : warmed.stream().map(days::apply).toList();
     FleetNorms better =
-        days.isEmpty()
-            ? norms
-            : NormEstimator.estimate(
-                warmed.stream().map(days::apply).toList(), families, gauges, priors);
-    return new NightModel(warm, days, better);
+        days.isEmpty() ? norms : NormEstimator.estimate(believed, families, gauges, priors);
+    return new NightModel(warm, days, better, PressureCheck.of(believed, better));
   }
 
   /** A history with the doubts that only the fleet can raise. */

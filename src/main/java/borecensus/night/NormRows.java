@@ -4,6 +4,9 @@ import borecensus.norms.FamilyNorm;
 import borecensus.norms.FamilyNormRow;
 import borecensus.norms.FleetNorms;
 import borecensus.norms.GaugeOffset;
+import borecensus.norms.GaugePeriod;
+import borecensus.norms.PressureCheck;
+import borecensus.norms.SiteResidual;
 import borecensus.norms.UsageAxis;
 import borecensus.registers.RegisterProblem;
 import java.util.ArrayList;
@@ -48,6 +51,48 @@ final class NormRows {
       rows.add(
           TableSchemas.row(
               gauge.gaugeId(), (long) gauge.tests(), gauge.offsetPct(), gauge.standardErrorPct()));
+    }
+    return rows;
+  }
+
+  static List<Row> gaugePeriods(FleetNorms norms) {
+    List<Row> rows = new ArrayList<>();
+    for (GaugeOffset gauge : norms.gauges().values()) {
+      for (GaugePeriod period : gauge.periods()) {
+        rows.add(
+            TableSchemas.row(
+                gauge.gaugeId(),
+                period.from(),
+                period.to(),
+                (long) period.tests(),
+                period.offsetPct(),
+                period.standardErrorPct()));
+      }
+    }
+    return rows;
+  }
+
+  static List<Row> pressureCheck(PressureCheck check) {
+    List<Row> rows = new ArrayList<>();
+    rows.add(
+        TableSchemas.row(
+            "",
+            (long) check.tests(),
+            check.exponent(),
+            check.standardError(),
+            check.status().code(),
+            Double.NaN,
+            Double.NaN));
+    for (SiteResidual site : check.sites()) {
+      rows.add(
+          TableSchemas.row(
+              site.siteId(),
+              (long) site.tests(),
+              Double.NaN,
+              Double.NaN,
+              null,
+              site.residualPct(),
+              site.standardErrorPct()));
     }
     return rows;
   }

@@ -11,12 +11,14 @@ import borecensus.night.LedgerStage.TakenIn;
 import borecensus.norms.FamilyNormRow;
 import borecensus.norms.FamilyNormTable;
 import borecensus.norms.FleetNorms;
+import borecensus.norms.PressureCheck;
 import borecensus.registers.RegisterProblem;
 import borecensus.report.ReportData;
 import borecensus.tables.Table;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import org.apache.spark.broadcast.Broadcast;
@@ -85,6 +87,9 @@ final class SnapshotTables {
     List<FamilyNormRow> grid = FamilyNormTable.of(norms);
     writer.write(Table.FAMILY_NORMS, NormRows.families(norms, grid));
     writer.write(Table.GAUGE_OFFSETS, NormRows.gauges(norms));
+    writer.write(Table.GAUGE_PERIODS, NormRows.gaugePeriods(norms));
+    PressureCheck pressure = sources.model().value().pressureCheck();
+    writer.write(Table.PRESSURE_CHECK, NormRows.pressureCheck(pressure));
     List<RegisterProblem> notes = writeNotes(sources);
     Row engines =
         sources
@@ -98,7 +103,7 @@ final class SnapshotTables {
     writeWorkList(
         sources, new ReportData.Counts(inService, tests, marked, rows.rejected()), grid, byCode);
     return new NightResult(
-        snapshot, sources.rowsNew(), rows, inService, marked, byCode, shown(notes));
+        snapshot, sources.rowsNew(), rows, inService, marked, byCode, shown(notes, pressure));
   }
 
   private static Map<String, Long> byCode(Dataset<Row> rejected) {
@@ -218,8 +223,18 @@ final class SnapshotTables {
         snapshot);
   }
 
-  private static List<String> shown(List<RegisterProblem> notes) {
+  private static List<String> shown(List<RegisterProblem> notes, PressureCheck pressure) {
     List<String> lines = new ArrayList<>();
+    if (pressure.status() == PressureCheck.Status.REJECTED) {
+      lines.add(
+          String.format(
+              Locale.ROOT,
+              "readings do not follow ambient pressure: exponent %.2f, standard error %.2f, where 1"
+                  + " is expected; check the elevation of sites and what is written as station"
+                  + " pressure (table pressure_check)",
+              pressure.exponent(),
+              pressure.standardError()));
+    }
     for (RegisterProblem note : notes.subList(0, Math.min(MOST_NOTES_SHOWN, notes.size()))) {
       String row = note.rowNumber() > 0 ? ", row " + note.rowNumber() : "";
       String value = note.value().isEmpty() ? note.column() : note.column() + " " + note.value();

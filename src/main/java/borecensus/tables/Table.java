@@ -87,6 +87,26 @@ public enum Table {
       new Column("tests", LONG, "trusted tests made with it"),
       new Column("offset_pct", REAL, "reads high: positive; the mean gauge reads true"),
       new Column("standard_error_pct", REAL, "standard error of the offset")),
+  GAUGE_PERIODS(
+      "gauge x half-year, for gauges whose tests suffice to tell",
+      List.of("gauge_id", "from_on"),
+      new Column("gauge_id", TEXT, "the instrument"),
+      new Column("from_on", DATE, "first day"),
+      new Column("to_on", DATE, "last day"),
+      new Column("tests", LONG, "trusted tests made with it then"),
+      new Column("offset_pct", REAL, "reads high: positive; against the mean gauge"),
+      new Column("standard_error_pct", REAL, "standard error of the offset")),
+  PRESSURE_CHECK(
+      "the fleet (site_id empty), and each site",
+      List.of("site_id"),
+      new Column("site_id", TEXT, "the site; empty for the fleet as a whole"),
+      new Column("tests", LONG, "trusted tests used"),
+      new Column(
+          "exponent", REAL, "of ambient pressure in the readings, expected 1; fleet row only"),
+      new Column("standard_error", REAL, "standard error of the exponent; fleet row only"),
+      new Column("status", TEXT, "agrees, rejected or not_estimable; fleet row only"),
+      new Column("residual_pct", REAL, "level at the site against the norms; site rows only"),
+      new Column("residual_standard_error_pct", REAL, "standard error of that")),
   ENGINE_STATUS(
       "engine now in service, one per registered vehicle",
       List.of("vehicle_id"),
