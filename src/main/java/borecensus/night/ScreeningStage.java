@@ -1,7 +1,6 @@
 package borecensus.night;
 
 import static org.apache.spark.sql.functions.col;
-import static org.apache.spark.sql.functions.not;
 
 import borecensus.domain.EngineHistory;
 import borecensus.norms.FleetNorms;
@@ -43,7 +42,6 @@ final class ScreeningStage {
   static FalseShareTable falseShares(Dataset<Row> screened) {
     List<byte[]> parts =
         screened
-            .where(not(WorkListStage.IN_DOUBT))
             .select("fault_probability")
             .mapPartitions(new CountProbabilities(), Encoders.BINARY())
             .collectAsList();

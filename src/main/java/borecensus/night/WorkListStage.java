@@ -36,11 +36,6 @@ final class WorkListStage {
     Judgement.JUDGED.code(), Judgement.JUDGED_SMALL_FAMILY.code()
   };
 
-  /**
-   * Such an engine is to be measured again first, so it is neither marked nor counted for marks.
-   */
-  static final Column IN_DOUBT = array_contains(col("reasons"), Reason.DOUBTFUL_MEASUREMENT.code());
-
   private WorkListStage() {}
 
   /** Screened engines with their q-values and marks. */
@@ -52,13 +47,9 @@ final class WorkListStage {
             DataTypes.DoubleType);
     Column named = array_contains(col("reasons"), col("main_reason"));
     return screened
+        .withColumn("q_value", qValue.apply(col("fault_probability")))
         .withColumn(
-            "q_value", when(IN_DOUBT, lit(null)).otherwise(qValue.apply(col("fault_probability"))))
-        .withColumn(
-            "marked",
-            not(IN_DOUBT)
-                .and(col("q_value").leq(lit(maxFalseShare)))
-                .and(col("judgement").isin(JUDGED)))
+            "marked", col("q_value").leq(lit(maxFalseShare)).and(col("judgement").isin(JUDGED)))
         // A mark is made among all engines, so its reason may be too weak to be told without it.
         .withColumn(
             "reasons",

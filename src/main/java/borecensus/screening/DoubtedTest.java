@@ -45,10 +45,15 @@ final class DoubtedTest {
         : NONE;
   }
 
-  private static boolean onlyTheLast(EngineHistory history, FamilyNorm norm, FleetNorms norms) {
+  /** The trusted tests of a history but for the last one, of which there must be at least two. */
+  static EngineHistory withoutLast(EngineHistory history) {
     List<CompressionTest> trusted = history.trustedTests();
-    EngineHistory before = history.withTests(trusted.subList(0, trusted.size() - 1));
-    FaultPosterior posterior = FaultPosterior.of(HealthyModel.of(before, norm, norms), norm, norms);
+    return history.withTests(trusted.subList(0, trusted.size() - 1));
+  }
+
+  private static boolean onlyTheLast(EngineHistory history, FamilyNorm norm, FleetNorms norms) {
+    FaultPosterior posterior =
+        FaultPosterior.of(HealthyModel.of(withoutLast(history), norm, norms), norm, norms);
     String familyId = norm.family().familyId();
     double prior = LEVEL_FAULTS.stream().mapToDouble(h -> norms.shares().share(h, familyId)).sum();
     return odds(levelFault(posterior)) < BARE_MENTION * odds(prior);

@@ -52,26 +52,35 @@ public final class Screening {
             tooSmall(last, norm, norms));
   }
 
+  /**
+   * A last test in doubt is not believed until it is repeated: the verdict is then the one that the
+   * tests before it give, and says so.
+   */
   private static Verdict verdict(
       EngineHistory history, HealthyModel model, FamilyNorm norm, FleetNorms norms) {
     FaultPosterior posterior = FaultPosterior.of(model, norm, norms);
     int testsSinceDoubted = DoubtedTest.testsSince(history, posterior, norm, norms);
-    boolean inDoubt = testsSinceDoubted != DoubtedTest.NONE;
-    List<Hypothesis> named = inDoubt ? List.of() : Reasons.named(posterior);
+    FaultPosterior believed =
+        testsSinceDoubted == 0 && model.tests() > 1
+            ? FaultPosterior.of(
+                HealthyModel.of(DoubtedTest.withoutLast(history), norm, norms), norm, norms)
+            : posterior;
+    List<Hypothesis> named =
+        testsSinceDoubted == DoubtedTest.NONE ? Reasons.named(believed) : List.of();
     List<Reason> reasons = new ArrayList<>(Reasons.of(named, lastTrusted(history), norm.family()));
-    if (inDoubt) {
+    if (testsSinceDoubted != DoubtedTest.NONE) {
       reasons.add(Reason.DOUBTFUL_MEASUREMENT);
     }
-    Hypothesis main = Reasons.ranked(posterior).get(0);
+    Hypothesis main = Reasons.ranked(believed).get(0);
     return new Verdict(
-        posterior.faultProbability(),
+        believed.faultProbability(),
         reasons,
-        Reasons.suspects(named, posterior),
+        Reasons.suspects(named, believed),
         main,
-        Reasons.suspects(List.of(main), posterior),
-        posterior.probabilities(),
+        Reasons.suspects(List.of(main), believed),
+        believed.probabilities(),
         testsSinceDoubted,
-        -100 * Math.expm1(posterior.logShift()));
+        -100 * Math.expm1(believed.logShift()));
   }
 
   private static CompressionTest lastTrusted(EngineHistory history) {

@@ -126,9 +126,8 @@ public enum Table {
       new Column("trend_pct_per_100k_km", REAL, "change of level; per 1000 h in hours families"),
       new Column("trend_z", REAL, "the trend against the family's, over its standard error"),
       new Column("fault_probability", REAL, "that the engine, not the measurement, is unhealthy"),
-      new Column(
-          "q_value", REAL, "expected false share if all so probable are marked; null in doubt"),
-      new Column("marked", TRUTH, "q_value within the night's limit; never a doubtful measurement"),
+      new Column("q_value", REAL, "expected false share if all at least as probable are marked"),
+      new Column("marked", TRUTH, "whether q_value is at most the night's limit"),
       new Column("reasons", TEXTS, "what is unusual, most probable first"),
       new Column("suspect_cylinders", INTEGERS, "cylinders that probably have the fault"),
       new Column("judgement", TEXT, "judged, judged_small_family, or why it is not judged")),

@@ -108,8 +108,7 @@ class DoubtfulNightTest {
     assertEquals(
         "2026-03-20,false,doubtful_measurement,true",
         status(
-            "last_tested_on, marked, array_to_string(reasons, ';'), q_value IS NULL",
-            LONG_HISTORY));
+            "last_tested_on, marked, array_to_string(reasons, ';'), q_value > 0.10", LONG_HISTORY));
   }
 
   @Test
