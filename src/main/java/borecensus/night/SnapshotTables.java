@@ -18,9 +18,7 @@ import borecensus.tables.Table;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.TreeMap;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
@@ -28,8 +26,6 @@ import org.apache.spark.sql.SparkSession;
 
 /** Writes everything that a snapshot holds but for its manifest. */
 final class SnapshotTables {
-  private static final int MOST_NOTES_SHOWN = 5;
-
   /**
    * What the stages have computed.
    *
@@ -79,8 +75,8 @@ final class SnapshotTables {
   NightResult write(Sources sources) {
     Dataset<Row> rejected =
         RejectionStage.inNewestFiles(sources.ledger(), sources.settled()).cache();
-    Map<String, Long> byCode = byCode(rejected);
-    RowCounts rows = rowCounts(sources, byCode.values().stream().mapToLong(n -> n).sum());
+    Map<String, Long> byCode = RowAccounting.byCode(rejected);
+    RowCounts rows = RowAccounting.count(sources, byCode.values().stream().mapToLong(n -> n).sum());
     writer.write(Table.REJECTED_ROWS, rejected, rows.rejected());
     long tests = writeReadings(sources);
     FleetNorms norms = sources.model().value().norms();
@@ -103,40 +99,13 @@ final class SnapshotTables {
     writeWorkList(
         sources, new ReportData.Counts(inService, tests, marked, rows.rejected()), grid, byCode);
     return new NightResult(
-        snapshot, sources.rowsNew(), rows, inService, marked, byCode, shown(notes, pressure));
-  }
-
-  private static Map<String, Long> byCode(Dataset<Row> rejected) {
-    Map<String, Long> byCode = new TreeMap<>();
-    for (Row row : rejected.groupBy("code").count().collectAsList()) {
-      byCode.put(row.getString(0), row.getLong(1));
-    }
-    return byCode;
-  }
-
-  /** Counts every kind of record by itself, so that a lost one is noticed. */
-  private static RowCounts rowCounts(Sources sources, long rejected) {
-    long read = sources.takenIn().stream().mapToLong(TakenIn::records).sum();
-    Map<String, Long> ledgerKinds = kinds(sources.ledger());
-    Map<String, Long> settledKinds = kinds(sources.settled());
-    long refused =
-        ledgerKinds.getOrDefault(LedgerKind.REFUSED.code(), 0L)
-            + settledKinds.getOrDefault(HistoryField.Kind.REFUSED.name(), 0L);
-    long superseded =
-        ledgerKinds.getOrDefault(LedgerKind.REPEATED.code(), 0L)
-            + settledKinds.getOrDefault(HistoryField.Kind.SUPERSEDED.name(), 0L)
-            + (refused - rejected);
-    Row accepted = sources.histories().agg(sum("records")).first();
-    return new RowCounts(
-        read, accepted.isNullAt(0) ? 0 : accepted.getLong(0), rejected, superseded);
-  }
-
-  private static Map<String, Long> kinds(Dataset<Row> rows) {
-    Map<String, Long> kinds = new TreeMap<>();
-    for (Row row : rows.groupBy("kind").count().collectAsList()) {
-      kinds.put(row.getString(0), row.getLong(1));
-    }
-    return kinds;
+        snapshot,
+        sources.rowsNew(),
+        rows,
+        inService,
+        marked,
+        byCode,
+        NightNotes.shown(notes, pressure));
   }
 
   /** Writes the readings and tells how many tests stand. */
@@ -221,28 +190,5 @@ final class SnapshotTables {
             ReportStage.gauges(norms),
             ReportStage.rejected(byCode)),
         snapshot);
-  }
-
-  private static List<String> shown(List<RegisterProblem> notes, PressureCheck pressure) {
-    List<String> lines = new ArrayList<>();
-    if (pressure.status() == PressureCheck.Status.REJECTED) {
-      lines.add(
-          String.format(
-              Locale.ROOT,
-              "readings do not follow ambient pressure: exponent %.2f, standard error %.2f, where 1"
-                  + " is expected; check the elevation of sites and what is written as station"
-                  + " pressure (table pressure_check)",
-              pressure.exponent(),
-              pressure.standardError()));
-    }
-    for (RegisterProblem note : notes.subList(0, Math.min(MOST_NOTES_SHOWN, notes.size()))) {
-      String row = note.rowNumber() > 0 ? ", row " + note.rowNumber() : "";
-      String value = note.value().isEmpty() ? note.column() : note.column() + " " + note.value();
-      lines.add(note.file() + row + ", " + value + ": " + note.message());
-    }
-    if (notes.size() > MOST_NOTES_SHOWN) {
-      lines.add("%,d more in table register_notes".formatted(notes.size() - MOST_NOTES_SHOWN));
-    }
-    return lines;
   }
 }
