@@ -5,7 +5,7 @@ import java.time.LocalDate;
 /**
  * What the norms say of one engine. Numbers that need more data are NaN.
  *
- * @param lastTestedOn day of the last trusted test, else of the last dry one; null without any
+ * @param lastTestedOn day of the last dry test, believed or not; null without any
  * @param testsUsed trusted tests that count
  */
 public record EngineAssessment(

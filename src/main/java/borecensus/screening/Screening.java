@@ -135,12 +135,12 @@ public final class Screening {
         verdict);
   }
 
+  /** The day of the last dry test, believed or not. */
   private static LocalDate lastTestedOn(EngineHistory history) {
-    List<CompressionTest> trusted = history.trustedTests();
-    List<CompressionTest> tests =
-        trusted.isEmpty()
-            ? history.tests().stream().filter(t -> t.kind() == SheetKind.DRY).toList()
-            : trusted;
-    return tests.isEmpty() ? null : tests.get(tests.size() - 1).testedAt().toLocalDate();
+    return history.tests().stream()
+        .filter(test -> test.kind() == SheetKind.DRY)
+        .map(test -> test.testedAt().toLocalDate())
+        .max(LocalDate::compareTo)
+        .orElse(null);
   }
 }
