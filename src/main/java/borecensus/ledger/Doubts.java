@@ -12,7 +12,7 @@ import java.util.Set;
 
 /** Finds the tests that are kept but not believed. */
 final class Doubts {
-  /** Makers ask for four strokes at the least (GM service manuals; see the trade's sources). */
+  /** Makers ask for four strokes at the least (a car maker's service manuals). */
   private static final int FEWEST_STROKES = 4;
 
   /** A pattern that chance gives more often than this says nothing. */

@@ -47,12 +47,12 @@ public enum FollowUp {
   ROAD_TEST(
       Phase.VALIDITY,
       "refit, road test and test again: loose carbon under a valve imitates a fault",
-      "Land Rover workshop manual, compression test"),
+      "a car maker's workshop manual, compression test: refit, road test, test again"),
   WET_TEST(
       Phase.DIAGNOSIS,
       "test again with a little oil in the low cylinder, as the maker permits it: a rise of 10 %"
           + " or more points to rings or bore, none to a valve or the gasket",
-      "Ford Probe 1997 workshop manual, compression test"),
+      "a car maker's workshop manual of 1997, compression test: a rise of 10 % or more"),
   INDUCTION(
       Phase.DIAGNOSIS,
       "look over that bank's induction and exhaust for a restriction or a leak",
