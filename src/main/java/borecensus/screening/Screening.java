@@ -15,6 +15,8 @@ import java.util.List;
 
 /** Judges one engine. */
 public final class Screening {
+  private static final double TRUE_SUDDEN_LOSSES = 0.05;
+
   private Screening() {}
 
   /**
@@ -53,8 +55,11 @@ public final class Screening {
   }
 
   /**
-   * A last test in doubt is not believed until it is repeated: the verdict is then the one that the
-   * tests before it give, and says so.
+   * A last test in doubt is hardly believed until it is repeated: reasons are those that the tests
+   * before it give, and what it adds to the probability counts for {@value #TRUE_SUDDEN_LOSSES}.
+   * That is the share of sudden losses of the whole level which are the engine's: "all low:
+   * throttle, cranking speed, gauge and altitude first, wear last" (common practice; the figure is
+   * a choice, no source).
    */
   private static Verdict verdict(
       EngineHistory history, HealthyModel model, FamilyNorm norm, FleetNorms norms) {
@@ -72,8 +77,9 @@ public final class Screening {
       reasons.add(Reason.DOUBTFUL_MEASUREMENT);
     }
     Hypothesis main = Reasons.ranked(believed).get(0);
+    double added = Math.max(0, posterior.faultProbability() - believed.faultProbability());
     return new Verdict(
-        believed.faultProbability(),
+        believed.faultProbability() + TRUE_SUDDEN_LOSSES * added,
         reasons,
         Reasons.suspects(named, believed),
         main,
