@@ -15,7 +15,7 @@ import java.util.List;
 
 /** Judges one engine. */
 public final class Screening {
-  private static final double TRUE_SUDDEN_LOSSES = 0.05;
+  private static final double TRUE_SUDDEN_LOSSES = 0.1;
 
   private Screening() {}
 
