@@ -41,10 +41,6 @@ import picocli.CommandLine.Parameters;
       "1 a fault of ours."
     })
 public final class QueryCommand implements Callable<Integer> {
-  private static final int DONE = 0;
-  private static final int OUR_FAULT = 1;
-  private static final int WRONG_USE = 2;
-  private static final int UNUSABLE_INPUT = 3;
 
   @Option(
       names = "--store",
@@ -84,13 +80,15 @@ public final class QueryCommand implements Callable<Integer> {
     try {
       SnapshotQuery.run(store, sql, format, rows);
       rows.flush();
-      return DONE;
+      return ExitStatus.DONE;
     } catch (QueryRefusedException e) {
-      return tell(WRONG_USE, e.getMessage());
+      return tell(ExitStatus.WRONG_USE, e.getMessage());
     } catch (StoreUnusableException e) {
-      return tell(UNUSABLE_INPUT, e.getMessage());
+      return tell(ExitStatus.UNUSABLE_INPUT, e.getMessage());
     } catch (IOException e) {
-      return readerLeft(e) ? DONE : tell(OUR_FAULT, "the rows could not be written: " + e);
+      return readerLeft(e)
+          ? ExitStatus.DONE
+          : tell(ExitStatus.OUR_FAULT, "the rows could not be written: " + e);
     }
   }
 

@@ -31,9 +31,6 @@ import picocli.CommandLine.Spec;
       "3:the scenario cannot be read or simulated"
     })
 public final class SimulateFleetCommand implements Callable<Integer> {
-  private static final int DONE = 0;
-  private static final int WRONG_USE = 2;
-  private static final int UNUSABLE_INPUT = 3;
 
   @Spec private CommandSpec spec;
 
@@ -61,23 +58,23 @@ public final class SimulateFleetCommand implements Callable<Integer> {
       return refuse(messages, e);
     } catch (IOException e) {
       messages.println("Cannot read the scenario " + scenarioFile + ": " + reason(e));
-      return UNUSABLE_INPUT;
+      return ExitStatus.UNUSABLE_INPUT;
     }
     try {
       messages.println(sentence(FleetSimulator.simulate(scenario, out)));
-      return DONE;
+      return ExitStatus.DONE;
     } catch (InvalidScenarioException e) {
       return refuse(messages, e);
     } catch (IOException e) {
       messages.println("Cannot write the fleet: " + reason(e));
-      return WRONG_USE;
+      return ExitStatus.WRONG_USE;
     }
   }
 
   private int refuse(PrintWriter messages, InvalidScenarioException e) {
     messages.println("The scenario " + scenarioFile + " cannot be simulated:");
     e.problems().forEach(problem -> messages.println("  " + problem));
-    return UNUSABLE_INPUT;
+    return ExitStatus.UNUSABLE_INPUT;
   }
 
   private static String reason(IOException e) {

@@ -11,6 +11,7 @@ import java.time.LocalDateTime;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Stream;
 
 /**
@@ -46,8 +47,8 @@ final class SheetDecoder {
     double hours = cells.number(SheetColumn.ENGINE_HOURS);
     double odometerKm = odometerKm(cells);
     PressureUnit unit = unit(cells);
-    SheetKind kind = kind(cells);
-    Throttle throttle = throttle(cells);
+    SheetKind kind = word(cells, SheetColumn.KIND, SheetKind::of, "dry or wet");
+    Throttle throttle = word(cells, SheetColumn.THROTTLE, Throttle::of, "open, closed or empty");
     double[] readings =
         layout.form() == SheetLayout.Form.WIDE ? wideReadings(cells) : oneReading(cells);
     double[] firstReadings =
@@ -126,30 +127,17 @@ final class SheetDecoder {
     return unit.orElse(null);
   }
 
-  private static SheetKind kind(SheetCells cells) {
-    String text = cells.text(SheetColumn.KIND);
-    Optional<SheetKind> kind = SheetKind.of(text);
-    if (kind.isEmpty()) {
-      cells.refuse(
-          RowCode.MALFORMED_ROW,
-          SheetColumn.KIND.columnName(),
-          text,
-          "kind must be dry or wet, not '" + text + "'");
+  /** One of the words that a column may hold; null when it is none of them, which is told. */
+  private static <T> T word(
+      SheetCells cells, SheetColumn column, Function<String, Optional<T>> reader, String allowed) {
+    String text = cells.text(column);
+    Optional<T> word = reader.apply(text);
+    if (word.isEmpty()) {
+      String name = column.columnName();
+      String detail = name + " must be " + allowed + ", not '" + text + "'";
+      cells.refuse(RowCode.MALFORMED_ROW, name, text, detail);
     }
-    return kind.orElse(null);
-  }
-
-  private static Throttle throttle(SheetCells cells) {
-    String text = cells.text(SheetColumn.THROTTLE);
-    Optional<Throttle> throttle = Throttle.of(text);
-    if (throttle.isEmpty()) {
-      cells.refuse(
-          RowCode.MALFORMED_ROW,
-          SheetColumn.THROTTLE.columnName(),
-          text,
-          "throttle must be open, closed or empty, not '" + text + "'");
-    }
-    return throttle.orElse(null);
+    return word.orElse(null);
   }
 
   private double[] wideReadings(SheetCells cells) {
