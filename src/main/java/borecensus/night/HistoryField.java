@@ -1,15 +1,13 @@
 package borecensus.night;
 
-import java.util.Locale;
 import org.apache.spark.sql.types.DataType;
 import org.apache.spark.sql.types.DataTypes;
-import org.apache.spark.sql.types.StructField;
 import org.apache.spark.sql.types.StructType;
 
 /**
  * Columns of what settling gives: a row is an engine's history, or a record that does not stand.
  */
-enum HistoryField {
+enum HistoryField implements RowField {
   KIND(DataTypes.StringType),
   VEHICLE_ID(DataTypes.StringType),
   ENGINE_ID(DataTypes.StringType),
@@ -41,15 +39,12 @@ enum HistoryField {
     this.type = type;
   }
 
-  String columnName() {
-    return name().toLowerCase(Locale.ROOT);
+  @Override
+  public DataType type() {
+    return type;
   }
 
   static StructType schema() {
-    StructField[] fields = new StructField[values().length];
-    for (HistoryField field : values()) {
-      fields[field.ordinal()] = DataTypes.createStructField(field.columnName(), field.type, true);
-    }
-    return new StructType(fields);
+    return RowField.schemaOf(values());
   }
 }

@@ -1,15 +1,13 @@
 package borecensus.night;
 
-import java.util.Locale;
 import org.apache.spark.sql.types.DataType;
 import org.apache.spark.sql.types.DataTypes;
-import org.apache.spark.sql.types.StructField;
 import org.apache.spark.sql.types.StructType;
 
 /**
  * The columns of the ledger, in order; a row is a test, a refused or repeated record, or a file.
  */
-enum LedgerField {
+enum LedgerField implements RowField {
   KIND(DataTypes.StringType),
   FILE_ORDER(DataTypes.LongType),
   SOURCE_FILE(DataTypes.StringType),
@@ -51,15 +49,12 @@ enum LedgerField {
     this.type = type;
   }
 
-  String columnName() {
-    return name().toLowerCase(Locale.ROOT);
+  @Override
+  public DataType type() {
+    return type;
   }
 
   static StructType schema() {
-    StructField[] fields = new StructField[values().length];
-    for (LedgerField field : values()) {
-      fields[field.ordinal()] = DataTypes.createStructField(field.columnName(), field.type, true);
-    }
-    return new StructType(fields);
+    return RowField.schemaOf(values());
   }
 }

@@ -1,13 +1,11 @@
 package borecensus.night;
 
-import java.util.Locale;
 import org.apache.spark.sql.types.DataType;
 import org.apache.spark.sql.types.DataTypes;
-import org.apache.spark.sql.types.StructField;
 import org.apache.spark.sql.types.StructType;
 
 /** Columns of the vehicle and repair registers as one stream of rows, keyed by vehicle. */
-enum RegisterField {
+enum RegisterField implements RowField {
   KIND(DataTypes.StringType),
   VEHICLE_ID(DataTypes.StringType),
   ORDER(DataTypes.LongType),
@@ -36,15 +34,12 @@ enum RegisterField {
     this.type = type;
   }
 
-  String columnName() {
-    return name().toLowerCase(Locale.ROOT);
+  @Override
+  public DataType type() {
+    return type;
   }
 
   static StructType schema() {
-    StructField[] fields = new StructField[values().length];
-    for (RegisterField field : values()) {
-      fields[field.ordinal()] = DataTypes.createStructField(field.columnName(), field.type, true);
-    }
-    return new StructType(fields);
+    return RowField.schemaOf(values());
   }
 }

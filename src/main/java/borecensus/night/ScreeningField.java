@@ -1,13 +1,11 @@
 package borecensus.night;
 
-import java.util.Locale;
 import org.apache.spark.sql.types.DataType;
 import org.apache.spark.sql.types.DataTypes;
-import org.apache.spark.sql.types.StructField;
 import org.apache.spark.sql.types.StructType;
 
 /** Columns of a screened engine: its status before ranking, and what the work list would say. */
-enum ScreeningField {
+enum ScreeningField implements RowField {
   VEHICLE_ID(DataTypes.StringType),
   ENGINE_ID(DataTypes.StringType),
   FAMILY_ID(DataTypes.StringType),
@@ -45,15 +43,12 @@ enum ScreeningField {
     this.type = type;
   }
 
-  String columnName() {
-    return name().toLowerCase(Locale.ROOT);
+  @Override
+  public DataType type() {
+    return type;
   }
 
   static StructType schema() {
-    StructField[] fields = new StructField[values().length];
-    for (ScreeningField field : values()) {
-      fields[field.ordinal()] = DataTypes.createStructField(field.columnName(), field.type, true);
-    }
-    return new StructType(fields);
+    return RowField.schemaOf(values());
   }
 }

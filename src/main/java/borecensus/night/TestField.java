@@ -1,13 +1,11 @@
 package borecensus.night;
 
-import java.util.Locale;
 import org.apache.spark.sql.types.DataType;
 import org.apache.spark.sql.types.DataTypes;
-import org.apache.spark.sql.types.StructField;
 import org.apache.spark.sql.types.StructType;
 
 /** Columns of one test within a history. */
-enum TestField {
+enum TestField implements RowField {
   TEST_ID(DataTypes.StringType),
   ENGINE_ID(DataTypes.StringType),
   TESTED_AT(DataTypes.TimestampNTZType),
@@ -33,12 +31,12 @@ enum TestField {
     this.type = type;
   }
 
+  @Override
+  public DataType type() {
+    return type;
+  }
+
   static StructType schema() {
-    StructField[] fields = new StructField[values().length];
-    for (TestField field : values()) {
-      String name = field.name().toLowerCase(Locale.ROOT);
-      fields[field.ordinal()] = DataTypes.createStructField(name, field.type, true);
-    }
-    return new StructType(fields);
+    return RowField.schemaOf(values());
   }
 }
