@@ -1,5 +1,7 @@
 package borecensus.norms;
 
+import java.util.Arrays;
+
 /**
  * The lower triangular factor of a small symmetric positive definite matrix, written for speed in
  * inner loops.
@@ -38,6 +40,15 @@ final class Cholesky {
       sum += a[k] * b[k];
     }
     return sum;
+  }
+
+  /** The lower factor, square, with zeros above the diagonal. */
+  double[][] lower() {
+    double[][] square = new double[lower.length][];
+    for (int i = 0; i < lower.length; i++) {
+      square[i] = Arrays.copyOf(lower[i], lower.length);
+    }
+    return square;
   }
 
   double logDeterminant() {

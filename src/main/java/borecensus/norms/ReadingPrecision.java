@@ -1,126 +1,175 @@
 package borecensus.norms;
 
+import java.util.Arrays;
+
 /**
- * The inverse covariance W of all readings of one engine, and W z, addressed by test and cylinder,
- * so that any fault template costs sums of blocks and no further decomposition.
+ * The inverse covariance W of all readings of one engine, and W z, as sums over sets of cylinders,
+ * by test.
+ *
+ * <p>Cylinders share only the level of their tests. With L the covariance of levels, and A_c = k
+ * 11' + diag(r) that of cylinder c alone (k its lasting variance, r its readings'), the covariance
+ * is blockdiag(A_c) + E L E', E adding a test's level to all its cylinders. Hence (Woodbury 1950;
+ * Sherman and Morrison 1950 for each A_c)
+ *
+ * <pre>
+ * W_cd = [c = d] G_c - G_c K G_d,  G_c = inverse of A_c,  K = inverse of (inverse of L + sum of G_c)
+ * </pre>
+ *
+ * <p>so that nothing larger than tests x tests is ever decomposed. A reading that is missing leaves
+ * its row and column of G_c at zero. K is computed as R (I + R' S R)^-1 R' with L = R R' and S the
+ * sum of G_c, which needs no inverse of L.
  */
 final class ReadingPrecision {
-  private final int[][] index;
-  private final double[][] precision;
-  private final double[] weighted;
+  private final double[][][] alone;
+  private final double[][] aloneWeighted;
+  private final double[][] shared;
+  private final double[] sharedWeighted;
 
-  private ReadingPrecision(int[][] index, double[][] precision, double[] weighted) {
-    this.index = index;
-    this.precision = precision;
-    this.weighted = weighted;
+  private ReadingPrecision(
+      double[][][] alone, double[][] aloneWeighted, double[][] shared, double[] sharedWeighted) {
+    this.alone = alone;
+    this.aloneWeighted = aloneWeighted;
+    this.shared = shared;
+    this.sharedWeighted = sharedWeighted;
   }
 
   static ReadingPrecision of(HealthyModel model) {
-    int[][] index = index(model.residual());
-    double[][] covariance = covariance(model, index);
-    double[][] precision = Cholesky.of(covariance).inverse();
-    double[] weighted = new double[precision.length];
-    for (int t = 0; t < index.length; t++) {
-      for (int c = 0; c < index[t].length; c++) {
-        if (index[t][c] >= 0) {
-          addScaled(weighted, precision[index[t][c]], model.residual()[t][c]);
+    int tests = model.tests();
+    int cylinders = model.residual()[0].length;
+    double[][][] alone = new double[cylinders][][];
+    double[][] aloneWeighted = new double[cylinders][];
+    double[][] sum = new double[tests][tests];
+    double[] weightedSum = new double[tests];
+    for (int c = 0; c < cylinders; c++) {
+      alone[c] = inverseOfOne(model, c);
+      aloneWeighted[c] = weighted(alone[c], model.residual(), c);
+      add(sum, alone[c]);
+      for (int t = 0; t < tests; t++) {
+        weightedSum[t] += aloneWeighted[c][t];
+      }
+    }
+    double[][] shared = shared(model.levelCovariance(), sum);
+    return new ReadingPrecision(alone, aloneWeighted, shared, times(shared, weightedSum));
+  }
+
+  /** G_c by Sherman and Morrison. */
+  private static double[][] inverseOfOne(HealthyModel model, int cylinder) {
+    int tests = model.tests();
+    double[] own = new double[tests];
+    for (int t = 0; t < tests; t++) {
+      boolean read = !Double.isNaN(model.residual()[t][cylinder]);
+      own[t] = read ? 1 / model.readingVariance()[t] : 0;
+    }
+    double k = model.cylinderVariance();
+    double factor = k / (1 + k * Arrays.stream(own).sum());
+    double[][] inverse = new double[tests][tests];
+    for (int t = 0; t < tests; t++) {
+      for (int u = 0; u < tests; u++) {
+        inverse[t][u] = -factor * own[t] * own[u];
+      }
+      inverse[t][t] += own[t];
+    }
+    return inverse;
+  }
+
+  private static double[] weighted(double[][] inverse, double[][] residual, int cylinder) {
+    double[] weighted = new double[inverse.length];
+    for (int u = 0; u < inverse.length; u++) {
+      double z = residual[u][cylinder];
+      if (!Double.isNaN(z)) {
+        for (int t = 0; t < inverse.length; t++) {
+          weighted[t] += inverse[t][u] * z;
         }
       }
     }
-    return new ReadingPrecision(index, precision, weighted);
+    return weighted;
+  }
+
+  /** K. */
+  private static double[][] shared(double[][] level, double[][] sum) {
+    double[][] root = Cholesky.of(level).lower();
+    double[][] inner = times(transposed(root), times(sum, root));
+    for (int t = 0; t < inner.length; t++) {
+      inner[t][t] += 1;
+    }
+    return times(root, times(Cholesky.of(inner).inverse(), transposed(root)));
   }
 
   int tests() {
-    return index.length;
-  }
-
-  /** Number of each reading, or -1 where a cylinder was not read. */
-  static int[][] index(double[][] residual) {
-    int[][] index = new int[residual.length][];
-    int next = 0;
-    for (int t = 0; t < residual.length; t++) {
-      index[t] = new int[residual[t].length];
-      for (int c = 0; c < residual[t].length; c++) {
-        index[t][c] = Double.isNaN(residual[t][c]) ? -1 : next++;
-      }
-    }
-    return index;
-  }
-
-  /** The covariance of the numbered readings of a healthy engine. */
-  static double[][] covariance(HealthyModel model, int[][] index) {
-    int n = 0;
-    for (int[] row : index) {
-      for (int i : row) {
-        n = Math.max(n, i + 1);
-      }
-    }
-    double[][] covariance = new double[n][n];
-    for (int t = 0; t < index.length; t++) {
-      for (int u = 0; u < index.length; u++) {
-        fillBlock(covariance, model, index, t, u);
-      }
-    }
-    return covariance;
-  }
-
-  private static void fillBlock(
-      double[][] covariance, HealthyModel model, int[][] index, int t, int u) {
-    double level = model.levelCovariance()[t][u];
-    for (int c = 0; c < index[t].length; c++) {
-      int row = index[t][c];
-      if (row < 0) {
-        continue;
-      }
-      for (int i : index[u]) {
-        if (i >= 0) {
-          covariance[row][i] = level;
-        }
-      }
-      if (index[u][c] >= 0) {
-        covariance[row][index[u][c]] += model.cylinderVariance();
-      }
-      if (t == u) {
-        covariance[row][row] += model.readingVariance()[t];
-      }
-    }
-  }
-
-  private static void addScaled(double[] target, double[] row, double factor) {
-    for (int i = 0; i < row.length; i++) {
-      target[i] += factor * row[i];
-    }
+    return shared.length;
   }
 
   /** Sums over a set of cylinders (from 0) of W z, by test. */
   double[] weightedSums(int[] cylinders) {
-    double[] sums = new double[index.length];
-    for (int t = 0; t < index.length; t++) {
-      for (int c : cylinders) {
-        sums[t] += index[t][c] < 0 ? 0 : weighted[index[t][c]];
+    double[] sums = new double[tests()];
+    double[][] own = new double[tests()][tests()];
+    for (int c : cylinders) {
+      add(own, alone[c]);
+      for (int t = 0; t < sums.length; t++) {
+        sums[t] += aloneWeighted[c][t];
       }
+    }
+    double[] common = times(own, sharedWeighted);
+    for (int t = 0; t < sums.length; t++) {
+      sums[t] -= common[t];
     }
     return sums;
   }
 
   /** Sums over a set of cylinders (from 0) of the blocks of W, by pair of tests. */
   double[][] precisionSums(int[] cylinders) {
-    double[][] sums = new double[index.length][index.length];
-    for (int t = 0; t < index.length; t++) {
-      for (int c : cylinders) {
-        if (index[t][c] >= 0) {
-          addRow(sums[t], precision[index[t][c]], cylinders);
+    double[][] own = new double[tests()][tests()];
+    for (int c : cylinders) {
+      add(own, alone[c]);
+    }
+    double[][] common = times(own, times(shared, own));
+    for (int t = 0; t < own.length; t++) {
+      for (int u = 0; u < own.length; u++) {
+        own[t][u] -= common[t][u];
+      }
+    }
+    return own;
+  }
+
+  private static void add(double[][] target, double[][] term) {
+    for (int i = 0; i < target.length; i++) {
+      for (int j = 0; j < target.length; j++) {
+        target[i][j] += term[i][j];
+      }
+    }
+  }
+
+  private static double[] times(double[][] a, double[] x) {
+    double[] product = new double[a.length];
+    for (int i = 0; i < a.length; i++) {
+      for (int j = 0; j < x.length; j++) {
+        product[i] += a[i][j] * x[j];
+      }
+    }
+    return product;
+  }
+
+  private static double[][] times(double[][] a, double[][] b) {
+    int n = a.length;
+    double[][] product = new double[n][n];
+    for (int i = 0; i < n; i++) {
+      for (int k = 0; k < n; k++) {
+        double factor = a[i][k];
+        for (int j = 0; j < n; j++) {
+          product[i][j] += factor * b[k][j];
         }
       }
     }
-    return sums;
+    return product;
   }
 
-  private void addRow(double[] sums, double[] row, int[] cylinders) {
-    for (int u = 0; u < index.length; u++) {
-      for (int c : cylinders) {
-        sums[u] += index[u][c] < 0 ? 0 : row[index[u][c]];
+  private static double[][] transposed(double[][] a) {
+    double[][] b = new double[a.length][a.length];
+    for (int i = 0; i < a.length; i++) {
+      for (int j = 0; j < a.length; j++) {
+        b[j][i] = a[i][j];
       }
     }
+    return b;
   }
 }

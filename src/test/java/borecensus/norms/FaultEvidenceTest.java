@@ -50,7 +50,7 @@ class FaultEvidenceTest {
 
   private static double dense(Hypothesis h, HealthyModel model, FamilyNorm norm) {
     double[][] covariance =
-        ReadingPrecision.covariance(model, ReadingPrecision.index(model.residual()));
+        DenseCovariance.covariance(model, DenseCovariance.index(model.residual()));
     double[] z = flattened(model);
     double healthy = logDensity(z, new double[z.length], covariance);
     SeverityGrid sizes = SeverityGrid.of(PRIORS.sizeOf(h), h.sign());
@@ -89,7 +89,7 @@ class FaultEvidenceTest {
   /** A test that is off as a whole adds a variance to its block of the covariance. */
   private static double denseDoubtful(HealthyModel model) {
     double[][] covariance =
-        ReadingPrecision.covariance(model, ReadingPrecision.index(model.residual()));
+        DenseCovariance.covariance(model, DenseCovariance.index(model.residual()));
     double[] z = flattened(model);
     double healthy = logDensity(z, new double[z.length], covariance);
     double extra = PRIORS.doubtfulSdPct() * PRIORS.doubtfulSdPct() / 1e4;
