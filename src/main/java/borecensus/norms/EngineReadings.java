@@ -18,6 +18,7 @@ import java.util.stream.IntStream;
  * @param logKpa log reading by test and cylinder; NaN where not read, and never below the middle
  *     reading of its test by more than the limit of a single deviation
  * @param roundingVariance by test, of the log reading
+ * @param halfStep by test, half the dial's step as a share of the middle reading; 0 where unknown
  */
 public record EngineReadings(
     String engineId,
@@ -27,7 +28,8 @@ public record EngineReadings(
     String[] gaugeIds,
     TestConditions[] conditions,
     double[][] logKpa,
-    double[] roundingVariance) {
+    double[] roundingVariance,
+    double[] halfStep) {
 
   /** How many tests at most are used; the oldest are left out. */
   static final int MAX_TESTS = 12;
@@ -57,6 +59,10 @@ public record EngineReadings(
       List<CompressionTest> used,
       UsageAxis axis,
       ToDoubleFunction<String> resolutionKpaByGauge) {
+    double[] halfStep =
+        used.stream()
+            .mapToDouble(t -> halfStep(t, resolutionKpaByGauge.applyAsDouble(t.gaugeId())))
+            .toArray();
     return new EngineReadings(
         history.engineId(),
         history.familyId(),
@@ -65,9 +71,8 @@ public record EngineReadings(
         used.stream().map(CompressionTest::gaugeId).toArray(String[]::new),
         used.stream().map(TestConditions::of).toArray(TestConditions[]::new),
         used.stream().map(t -> logs(t.referenceKpa())).toArray(double[][]::new),
-        used.stream()
-            .mapToDouble(t -> rounding(t, resolutionKpaByGauge.applyAsDouble(t.gaugeId())))
-            .toArray());
+        Arrays.stream(halfStep).map(h -> h * h / 3).toArray(),
+        halfStep);
   }
 
   /** How many tests. */
@@ -90,7 +95,8 @@ public record EngineReadings(
         IntStream.of(kept).mapToObj(t -> gaugeIds[t]).toArray(String[]::new),
         IntStream.of(kept).mapToObj(t -> conditions[t]).toArray(TestConditions[]::new),
         IntStream.of(kept).mapToObj(t -> logKpa[t]).toArray(double[][]::new),
-        IntStream.of(kept).mapToDouble(t -> roundingVariance[t]).toArray());
+        IntStream.of(kept).mapToDouble(t -> roundingVariance[t]).toArray(),
+        IntStream.of(kept).mapToDouble(t -> halfStep[t]).toArray());
   }
 
   static double limited(double deviation) {
@@ -105,10 +111,10 @@ public record EngineReadings(
         .toArray();
   }
 
-  /** Variance of a uniform error of one step, as a share of the usual reading of the test. */
-  private static double rounding(CompressionTest test, double resolutionKpa) {
+  /** A uniform error of one step has the variance halfStep^2 / 3 (Sheppard, 1898). */
+  private static double halfStep(CompressionTest test, double resolutionKpa) {
     double[] read = Arrays.stream(test.gaugeKpa()).filter(k -> k > 0).toArray();
-    double step = resolutionKpa / Quantiles.median(read);
-    return step > 0 ? step * step / 12 : 0;
+    double half = resolutionKpa / 2 / Quantiles.median(read);
+    return half > 0 ? half : 0;
   }
 }

@@ -33,7 +33,12 @@ final class ReadingPrecision {
     this.sharedWeighted = sharedWeighted;
   }
 
+  /** Of an engine's readings as its dials tell them. */
   static ReadingPrecision of(HealthyModel model) {
+    return of(model, DialSites.of(model));
+  }
+
+  static ReadingPrecision of(HealthyModel model, DialSites sites) {
     int tests = model.tests();
     int cylinders = model.residual()[0].length;
     double[][][] alone = new double[cylinders][][];
@@ -41,8 +46,8 @@ final class ReadingPrecision {
     double[][] sum = new double[tests][tests];
     double[] weightedSum = new double[tests];
     for (int c = 0; c < cylinders; c++) {
-      alone[c] = inverseOfOne(model, c);
-      aloneWeighted[c] = weighted(alone[c], model.residual(), c);
+      alone[c] = inverseOfOne(model, sites, c);
+      aloneWeighted[c] = weighted(alone[c], sites.residual(), c);
       add(sum, alone[c]);
       for (int t = 0; t < tests; t++) {
         weightedSum[t] += aloneWeighted[c][t];
@@ -53,12 +58,12 @@ final class ReadingPrecision {
   }
 
   /** G_c by Sherman and Morrison. */
-  private static double[][] inverseOfOne(HealthyModel model, int cylinder) {
+  private static double[][] inverseOfOne(HealthyModel model, DialSites sites, int cylinder) {
     int tests = model.tests();
     double[] own = new double[tests];
     for (int t = 0; t < tests; t++) {
-      boolean read = !Double.isNaN(model.residual()[t][cylinder]);
-      own[t] = read ? 1 / model.readingVariance()[t] : 0;
+      boolean read = !Double.isNaN(sites.residual()[t][cylinder]);
+      own[t] = read ? 1 / sites.variance()[t][cylinder] : 0;
     }
     double k = model.cylinderVariance();
     double factor = k / (1 + k * Arrays.stream(own).sum());

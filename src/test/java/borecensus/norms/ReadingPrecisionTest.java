@@ -47,7 +47,7 @@ class ReadingPrecisionTest {
       }
     }
     double[] weighted = inverse.operate(z);
-    ReadingPrecision precision = ReadingPrecision.of(model);
+    ReadingPrecision precision = ReadingPrecision.of(model, DialSites.asRead(model));
     double[] scores = precision.weightedSums(set);
     double[][] blocks = precision.precisionSums(set);
     for (int t = 0; t < index.length; t++) {

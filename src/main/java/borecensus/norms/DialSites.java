@@ -1,0 +1,139 @@
+package borecensus.norms;
+
+import borecensus.statistics.Quantiles;
+import java.util.Arrays;
+
+/**
+ * Readings of one engine as the likelihood takes them: a value and a variance each, test by test
+ * and cylinder by cylinder.
+ *
+ * <p>A dial tells an interval. Where its step is small against the scatter of readings, the middle
+ * of the interval with the variance of a uniform error says the same (Sheppard, 1898, Proc. London
+ * Math. Soc. 29:353-380). Past that it does not: all cylinders of a test then share a mark, and
+ * their rounding errors with it. There each interval is replaced by the normal that has the same
+ * effect on what the engine's other readings foretell (expectation propagation: Minka, 2001,
+ * section 3.2): with foretold mean m and variance v, and mean m' and variance v' of that normal cut
+ * to the interval, its precision is 1/v' - 1/v and its precision times value m'/v' - m/v.
+ *
+ * @param residual as {@link HealthyModel#residual}; NaN where not read
+ * @param variance of each reading about its cylinder's state, rounding included
+ */
+record DialSites(double[][] residual, double[][] variance) {
+  /** A step up to so many standard deviations of readings within a test is left to Sheppard. */
+  static final double FINE_STEP = 1;
+
+  private static final int SWEEPS = 4;
+
+  /** Neighbouring sites changed at once may overshoot: so much of each change is kept. */
+  private static final double DAMPING = 0.6;
+
+  /** A site is never quite without information, and never more than this against the rest. */
+  private static final double LEAST_GAIN = 1e-6;
+
+  static DialSites of(HealthyModel model) {
+    DialSites sites = asRead(model);
+    boolean[] coarse = coarse(model);
+    if (!any(coarse)) {
+      return sites;
+    }
+    for (int sweep = 0; sweep < SWEEPS; sweep++) {
+      sites = sites.swept(model, coarse, sweep == 0 ? 1 : DAMPING);
+    }
+    return sites;
+  }
+
+  /** The middle of every interval, with the variance of a uniform error. */
+  static DialSites asRead(HealthyModel model) {
+    double[][] variance = new double[model.tests()][];
+    for (int t = 0; t < variance.length; t++) {
+      variance[t] = new double[model.residual()[t].length];
+      Arrays.fill(variance[t], model.readingVariance()[t]);
+    }
+    return new DialSites(model.residual(), variance);
+  }
+
+  private static boolean[] coarse(HealthyModel model) {
+    boolean[] coarse = new boolean[model.tests()];
+    for (int t = 0; t < coarse.length; t++) {
+      double scatter = model.cylinderVariance() + ownVariance(model, t);
+      coarse[t] = 2 * model.readings().halfStep()[t] > FINE_STEP * Math.sqrt(scatter);
+    }
+    return coarse;
+  }
+
+  private static boolean any(boolean[] flags) {
+    for (boolean flag : flags) {
+      if (flag) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static double ownVariance(HealthyModel model, int test) {
+    return model.readingVariance()[test] - model.readings().roundingVariance()[test];
+  }
+
+  private DialSites swept(HealthyModel model, boolean[] coarse, double damping) {
+    ReadingPrecision precision = ReadingPrecision.of(model, this);
+    double[][] values = new double[residual.length][];
+    double[][] variances = new double[residual.length][];
+    for (int t = 0; t < residual.length; t++) {
+      values[t] = residual[t].clone();
+      variances[t] = variance[t].clone();
+    }
+    for (int c = 0; c < residual[0].length; c++) {
+      int[] alone = {c};
+      double[] scores = precision.weightedSums(alone);
+      double[][] information = precision.precisionSums(alone);
+      for (int t = 0; t < residual.length; t++) {
+        if (coarse[t] && !Double.isNaN(residual[t][c])) {
+          double own = ownVariance(model, t);
+          Interval interval = Interval.of(model, t, c);
+          Normal site = new Normal(residual[t][c], variance[t][c] - own);
+          Normal others = Normal.without(site, scores[t], information[t][t]);
+          Normal moved = site.towards(interval.site(others), damping);
+          values[t][c] = moved.mean();
+          variances[t][c] = moved.variance() + own;
+        }
+      }
+    }
+    return new DialSites(values, variances);
+  }
+
+  /** A normal law. */
+  private record Normal(double mean, double variance) {
+    /** What all else foretells of the reading before rounding, from W z and W with it included. */
+    static Normal without(Normal site, double score, double information) {
+      return new Normal(site.mean() - score / information, 1 / information - site.variance());
+    }
+
+    Normal towards(Normal next, double share) {
+      double precision = (1 - share) / variance + share / next.variance;
+      double weighted = (1 - share) * mean / variance + share * next.mean / next.variance;
+      return new Normal(weighted / precision, 1 / precision);
+    }
+  }
+
+  /** Between two marks of the dial, as residuals. */
+  private record Interval(double low, double high) {
+    static Interval of(HealthyModel model, int test, int cylinder) {
+      double[] logs = model.readings().logKpa()[test];
+      double middle = Quantiles.median(EngineLevels.read(logs));
+      double half = model.readings().halfStep()[test] * Math.exp(middle - logs[cylinder]);
+      double value = model.residual()[test][cylinder];
+      return new Interval(value + Math.log1p(-Math.min(0.9, half)), value + Math.log1p(half));
+    }
+
+    Normal site(Normal others) {
+      double sd = Math.sqrt(others.variance());
+      double from = (low - others.mean()) / sd;
+      double to = (high - others.mean()) / sd;
+      TruncatedNormal cut = TruncatedNormal.between(from, to);
+      double gain = Math.min(1 - LEAST_GAIN, Math.max(LEAST_GAIN, cut.variance()));
+      double variance = others.variance() * gain / (1 - gain);
+      double mean = others.mean() + sd * cut.mean() / (1 - gain);
+      return new Normal(mean, variance);
+    }
+  }
+}

@@ -1,0 +1,49 @@
+package borecensus.norms;
+
+import org.apache.commons.math3.distribution.NormalDistribution;
+
+/**
+ * Mean and variance of a standard normal cut to an interval (Johnson, Kotz and Balakrishnan, 1994,
+ * Continuous Univariate Distributions 1, section 13.10.1).
+ */
+record TruncatedNormal(double mean, double variance) {
+  private static final NormalDistribution STANDARD = new NormalDistribution(null, 0, 1);
+
+  /**
+   * Past so many standard deviations the density within the interval falls as exp(-a y): the
+   * relative error of that is about 1/a^2, and the direct formula would lose its digits.
+   */
+  private static final double FAR = 6;
+
+  /**
+   * Between these limits.
+   *
+   * @param from lower limit
+   * @param to upper limit, above the lower one
+   */
+  static TruncatedNormal between(double from, double to) {
+    if (from + to > 0) {
+      TruncatedNormal mirrored = between(-to, -from);
+      return new TruncatedNormal(-mirrored.mean, mirrored.variance);
+    }
+    return to < -FAR ? far(from, to) : near(from, to);
+  }
+
+  private static TruncatedNormal near(double from, double to) {
+    double mass = STANDARD.cumulativeProbability(to) - STANDARD.cumulativeProbability(from);
+    double atFrom = STANDARD.density(from);
+    double atTo = STANDARD.density(to);
+    double mean = (atFrom - atTo) / mass;
+    return new TruncatedNormal(mean, 1 + (from * atFrom - to * atTo) / mass - mean * mean);
+  }
+
+  /** Downwards from the upper limit, an exponential law cut at the interval's width. */
+  private static TruncatedNormal far(double from, double to) {
+    double rate = -to;
+    double width = to - from;
+    double left = 1 / Math.expm1(rate * width);
+    double mean = to - 1 / rate + width * left;
+    double variance = 1 / (rate * rate) - width * width * left * (1 + left);
+    return new TruncatedNormal(mean, variance);
+  }
+}
