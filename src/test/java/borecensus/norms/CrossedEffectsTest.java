@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -46,6 +47,14 @@ class CrossedEffectsTest {
       24 21 24 22 21 18
       """;
 
+  /** By plate and sample. */
+  static double[][] diameters() {
+    return DIAMETERS
+        .lines()
+        .map(line -> Stream.of(line.split(" ")).mapToDouble(Double::valueOf).toArray())
+        .toArray(double[][]::new);
+  }
+
   private static List<CrossedBlock> blocks() {
     double[][] within = new double[6][6];
     for (int i = 0; i < 6; i++) {
@@ -55,8 +64,7 @@ class CrossedEffectsTest {
     }
     double[][] precision = Cholesky.of(within).inverse();
     List<CrossedBlock> blocks = new ArrayList<>();
-    for (String line : DIAMETERS.lines().toList()) {
-      double[] values = List.of(line.split(" ")).stream().mapToDouble(Double::valueOf).toArray();
+    for (double[] values : diameters()) {
       blocks.add(CrossedBlock.ofGauges(0, new int[] {0, 1, 2, 3, 4, 5}, values, precision));
     }
     return blocks;
