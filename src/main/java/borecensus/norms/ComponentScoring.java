@@ -7,7 +7,8 @@ import java.util.List;
  * Restricted maximum likelihood for variance components by Fisher scoring on their logarithms
  * (Patterson and Thompson, 1971, Biometrika 58:545-554; Searle, Casella and McCulloch, 1992,
  * section 8.3), with a normal prior on each logarithm, which draws small samples to what is
- * believed.
+ * believed. A variance that the data would put at zero, or below, shrinks to what the prior still
+ * allows and is never zero; under a prior that says nothing it becomes a negligible share.
  */
 final class ComponentScoring {
   private static final double LONGEST_STEP = 1;

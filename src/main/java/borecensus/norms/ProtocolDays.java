@@ -139,7 +139,7 @@ public record ProtocolDays(SortedMap<TestDay, Doubt> doubts) implements Serializ
   }
 
   /** By how much the days scatter more than expected; at least 1. */
-  private static double scatter(SortedMap<TestDay, DayShift> days) {
+  static double scatter(SortedMap<TestDay, DayShift> days) {
     double[] sizes = days.values().stream().mapToDouble(s -> Math.abs(s.z())).toArray();
     return sizes.length < FEWEST_DAYS ? 1 : Math.max(1, MAD_TO_SD * Quantiles.median(sizes));
   }

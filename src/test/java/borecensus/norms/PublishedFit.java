@@ -122,7 +122,7 @@ final class PublishedFit {
 
   /** Pseudo engines, which stand for pseudo gauges too, that count for nothing. */
   private static FuelPriors vague(FuelPriors p) {
-    PseudoEngines none = new PseudoEngines(1e-9, 1e-9, 1e-9);
+    PseudoEngines none = new PseudoEngines(1e-15, 1e-15, 1e-15);
     return new FuelPriors(
         p.wear(),
         p.spreads(),
