@@ -277,7 +277,8 @@ class PublishedComponentsTest {
   private static double[] spreads(double[][] y) {
     int tests = y.length;
     EngineReadings readings =
-        new EngineReadings("E", "F", true, new double[tests], null, null, y, new double[tests]);
+        new EngineReadings(
+            "E", "F", true, new double[tests], null, null, y, new double[tests], new double[tests]);
     HealthyModel model =
         new HealthyModel(readings, new double[tests], y, null, 0, new double[tests]);
     double vague = PublishedFit.VAGUE;

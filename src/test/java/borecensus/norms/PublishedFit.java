@@ -73,7 +73,8 @@ final class PublishedFit {
         its.stream().map(Value::gauge).toArray(String[]::new),
         Collections.nCopies(its.size(), any).toArray(new TestConditions[0]),
         its.stream().map(v -> new double[] {v.y * unit}).toArray(double[][]::new),
-        its.stream().mapToDouble(v -> v.knownVariance * unit * unit).toArray());
+        its.stream().mapToDouble(v -> v.knownVariance * unit * unit).toArray(),
+        new double[its.size()]);
   }
 
   private FleetNorms blank(List<Value> values) {

@@ -15,9 +15,10 @@ import org.junit.jupiter.params.provider.CsvSource;
  * Expected: mean and variance of a normal reading of the given standard deviation rounded to the
  * nearest 5 kPa, by direct summation with R 4.2.2.
  *
- * <p>The correction holds while a step is no longer than two standard deviations of what scatters,
- * and fails beyond: what then is left of the variance depends on whether the mean lies on a mark or
- * between two.
+ * <p>So it is in the estimation of variances; where the dial's step is long the likelihood of an
+ * engine takes readings as intervals instead. The correction holds while a step is no longer than
+ * two standard deviations of what scatters, and fails beyond: what then is left of the variance
+ * depends on whether the mean lies on a mark or between two.
  */
 class PublishedRoundingTest {
   private static final double STEP_KPA = 5;
