@@ -46,11 +46,20 @@ final class RestrictedLikelihood {
     }
   }
 
+  /**
+   * One group cannot show how groups differ, nor can groups of one unit each: all is then put down
+   * to units.
+   */
+  private boolean groupsTell() {
+    int units = groups.values().stream().mapToInt(List::size).sum();
+    return groups.size() > 1 && groups.size() < units;
+  }
+
   /** The highest point: the best of a coarse grid, then steps along either axis, halved. */
   Spreads best() {
     Spreads best = new Spreads(beliefs.unitSd(), 0);
     for (double unit : UNIT_STARTS) {
-      for (double group : GROUP_STARTS) {
+      for (double group : groupsTell() ? GROUP_STARTS : new double[] {0}) {
         best = higher(best, new Spreads(unit * beliefs.unitSd(), group * beliefs.unitSd()));
       }
     }
@@ -70,7 +79,7 @@ final class RestrictedLikelihood {
   private Spreads moved(Spreads from, double logUnit, double group) {
     double scale = beliefs.unitSd();
     double unit = from.unitSd() / scale * Math.exp(logUnit);
-    double other = from.groupSd() / scale + group;
+    double other = groupsTell() ? from.groupSd() / scale + group : 0;
     return new Spreads(
         scale * Math.max(LEAST, Math.min(MOST, unit)), scale * Math.max(0, Math.min(MOST, other)));
   }
