@@ -40,7 +40,8 @@ final class NormRows {
               row.spreadMedianPct(),
               row.spreadP95Pct(),
               row.spreadP99Pct(),
-              norm.judgeable()));
+              norm.judgeable(),
+              norm.basis().code()));
     }
     return rows;
   }

@@ -1,6 +1,7 @@
 package borecensus.norms;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
@@ -8,14 +9,16 @@ import java.util.TreeMap;
 
 /**
  * Variance components of every family: first one set for the whole fleet, drawn to the priors, then
- * each family's own, drawn to the fleet's; the variance of slopes is the fleet's for all.
+ * each family's own, drawn to families alike and the fleet as far as families are found to be
+ * alike; the variance of slopes is the fleet's for all.
  */
 final class ComponentFit {
   private static final int FLEET_STEPS = 12;
-  private static final int FAMILY_STEPS = 6;
 
-  /** Standard deviation of the log of a variance that families are taken to share. */
-  private static final double SHARED = 0.01;
+  /** How far families differ in a log variance: the slopes' is taken to be all but the same. */
+  private static final double[] SHARED_SLOPE = {Double.NaN, 0.01, Double.NaN};
+
+  private static final double[] NONE_SHARED = {Double.NaN, Double.NaN};
 
   private final SortedMap<String, List<ComponentItem>> levels = new TreeMap<>();
   private final SortedMap<String, List<ComponentItem>> spreads = new TreeMap<>();
@@ -35,35 +38,41 @@ final class ComponentFit {
   SortedMap<String, VarianceComponents> fit(
       SortedMap<String, FamilyNorm> families, FuelPriors common) {
     VarianceComponents prior = common.spreads();
-    PseudoEngines pseudo = common.pseudoEngines();
-    double fleetSd = PseudoEngines.logVarianceSd(pseudo.fleet());
-    double familySd = PseudoEngines.logVarianceSd(pseudo.family());
     double[] levelPrior = {prior.engine(), prior.slope(), prior.test()};
     double[] spreadPrior = {prior.cylinder(), prior.reading()};
-    double[] level =
-        new ComponentScoring(levelPrior, new double[] {fleetSd, fleetSd, fleetSd})
-            .fit(all(levels), levelPrior, FLEET_STEPS);
-    double[] spread =
-        new ComponentScoring(spreadPrior, new double[] {fleetSd, fleetSd})
-            .fit(all(spreads), spreadPrior, FLEET_STEPS);
-    ComponentScoring familyLevel =
-        new ComponentScoring(level, new double[] {familySd, SHARED, familySd});
-    ComponentScoring familySpread = new ComponentScoring(spread, new double[] {familySd, familySd});
+    SortedMap<String, double[]> level =
+        hierarchy(levels, families, common)
+            .fit(levelPrior, fleet(levels, levelPrior, common), SHARED_SLOPE);
+    SortedMap<String, double[]> spread =
+        hierarchy(spreads, families, common)
+            .fit(spreadPrior, fleet(spreads, spreadPrior, common), NONE_SHARED);
     SortedMap<String, VarianceComponents> fitted = new TreeMap<>();
     for (String familyId : families.keySet()) {
-      double[] l = familyLevel.fit(of(levels, familyId), level, FAMILY_STEPS);
-      double[] s = familySpread.fit(of(spreads, familyId), spread, FAMILY_STEPS);
+      double[] l = level.get(familyId);
+      double[] s = spread.get(familyId);
       fitted.put(familyId, new VarianceComponents(l[0], l[1], s[0], l[2], s[1]));
     }
     return fitted;
   }
 
-  private static List<ComponentItem> all(Map<String, List<ComponentItem>> byFamily) {
-    return byFamily.values().stream().flatMap(List::stream).toList();
+  /** Variances of all engines together, drawn to the priors. */
+  private static double[] fleet(
+      Map<String, List<ComponentItem>> items, double[] prior, FuelPriors common) {
+    double[] sd = new double[prior.length];
+    Arrays.fill(sd, PseudoEngines.logVarianceSd(common.pseudoEngines().fleet()));
+    return new ComponentScoring(prior, sd).fit(all(items), prior, FLEET_STEPS);
   }
 
-  private static List<ComponentItem> of(
-      Map<String, List<ComponentItem>> byFamily, String familyId) {
-    return byFamily.getOrDefault(familyId, List.of());
+  private static ComponentHierarchy hierarchy(
+      SortedMap<String, List<ComponentItem>> items,
+      SortedMap<String, FamilyNorm> families,
+      FuelPriors common) {
+    SortedMap<String, String> groups = new TreeMap<>();
+    families.forEach((id, norm) -> groups.put(id, FamilyGroup.of(norm.family())));
+    return new ComponentHierarchy(items, groups, common.pseudoEngines());
+  }
+
+  private static List<ComponentItem> all(Map<String, List<ComponentItem>> byFamily) {
+    return byFamily.values().stream().flatMap(List::stream).toList();
   }
 }

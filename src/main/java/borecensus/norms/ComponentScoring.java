@@ -22,11 +22,36 @@ final class ComponentScoring {
     this.priorSd = priorSd.clone();
   }
 
+  static ComponentScoring ofLogs(double[] priorLogs, double[] priorSd) {
+    return new ComponentScoring(Arrays.stream(priorLogs).map(Math::exp).toArray(), priorSd);
+  }
+
+  /**
+   * Variances with their approximate errors.
+   *
+   * @param logs of the variances that fit best
+   * @param covariance of the logs' errors, the prior included
+   */
+  record Estimate(double[] logs, double[][] covariance) {
+
+    double[] variances() {
+      return Arrays.stream(logs).map(Math::exp).toArray();
+    }
+  }
+
   /** The variances that fit best, from this start, after at most so many steps. */
   double[] fit(List<ComponentItem> items, double[] start, int steps) {
-    double[] logs = Arrays.stream(start).map(Math::log).toArray();
+    return estimate(items, Arrays.stream(start).map(Math::log).toArray(), steps).variances();
+  }
+
+  /** The same from logs, with errors by the information at the last step's start. */
+  Estimate estimate(List<ComponentItem> items, double[] startLogs, int steps) {
+    double[] logs = startLogs.clone();
+    Cholesky information = null;
     for (int i = 0; i < steps; i++) {
-      double[] step = step(items, logs);
+      Scoring scoring = scoring(items, logs);
+      information = Cholesky.of(scoring.information());
+      double[] step = information.solve(scoring.gradient());
       double longest = 0;
       for (int k = 0; k < logs.length; k++) {
         double bounded = Math.max(-LONGEST_STEP, Math.min(LONGEST_STEP, step[k]));
@@ -37,10 +62,12 @@ final class ComponentScoring {
         break;
       }
     }
-    return Arrays.stream(logs).map(Math::exp).toArray();
+    return new Estimate(logs, information.inverse());
   }
 
-  private double[] step(List<ComponentItem> items, double[] logs) {
+  private record Scoring(double[] gradient, double[][] information) {}
+
+  private Scoring scoring(List<ComponentItem> items, double[] logs) {
     int n = logs.length;
     double[] variances = Arrays.stream(logs).map(Math::exp).toArray();
     double[] gradient = new double[n];
@@ -55,7 +82,7 @@ final class ComponentScoring {
       gradient[k] -= weight * (logs[k] - priorLog[k]);
       information[k][k] += weight;
     }
-    return Cholesky.of(information).solve(gradient);
+    return new Scoring(gradient, information);
   }
 
   private static void addItem(

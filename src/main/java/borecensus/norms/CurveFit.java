@@ -43,28 +43,33 @@ final class CurveFit {
     return knots;
   }
 
-  /** The curve that the engines' levels show, around the present one. */
-  static MeanCurve fit(List<EngineLevels> engines, MeanCurve present, Wear wear) {
+  /** What the engines' levels say of the curve, around the present one. */
+  static CurveFit of(List<EngineLevels> engines, MeanCurve present) {
     CurveFit fit = new CurveFit(present.knots());
     for (EngineLevels engine : engines) {
       fit.add(engine, present);
     }
     fit.addLevelPrior(present);
-    fit.addSlopePrior(wear);
-    List<CurveCandidate> candidates =
-        Arrays.stream(BEND_SCALES)
-            .mapToObj(scale -> fit.withBends(scale * wear.bendSdPct() / 100).candidate(scale))
-            .toList();
-    return CurveCandidate.average(fit.knots, candidates);
+    return fit;
   }
 
-  private CurveFit withBends(double sdPerUnit) {
+  /** The curve that they show when wear is believed to be like this. */
+  MeanCurve curve(Wear wear) {
+    List<CurveCandidate> candidates =
+        Arrays.stream(BEND_SCALES)
+            .mapToObj(scale -> with(wear, scale * wear.bendSdPct() / 100).candidate(scale))
+            .toList();
+    return CurveCandidate.average(knots, candidates);
+  }
+
+  private CurveFit with(Wear wear, double bendSdPerUnit) {
     CurveFit bent = new CurveFit(knots);
     for (int k = 0; k < knots.length; k++) {
       bent.information[k] = information[k].clone();
       bent.score[k] = score[k];
     }
-    bent.addBendPriors(sdPerUnit);
+    bent.addSlopePrior(wear);
+    bent.addBendPriors(bendSdPerUnit);
     return bent;
   }
 

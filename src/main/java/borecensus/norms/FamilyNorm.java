@@ -51,6 +51,14 @@ public record FamilyNorm(
     return range.engines() < FEWEST_ENGINES;
   }
 
+  /** What it rests on. */
+  public NormBasis basis() {
+    if (range.engines() == 0) {
+      return NormBasis.PRIOR;
+    }
+    return small() ? NormBasis.SMALL_FAMILY : NormBasis.FAMILY;
+  }
+
   /** Log effect of this cylinder's position, cylinders counted from 0. */
   public double position(int index) {
     return positions.get(index);

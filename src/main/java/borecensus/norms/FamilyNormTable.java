@@ -24,11 +24,14 @@ public final class FamilyNormTable {
 
   private FamilyNormTable() {}
 
-  /** The rows of every family with engines, by family and usage. */
+  /**
+   * The rows of every family of known level, by family and usage; one row, at the usage taken for
+   * engines of unknown usage, where no engine was tested.
+   */
   public static List<FamilyNormRow> of(FleetNorms norms) {
     List<FamilyNormRow> rows = new ArrayList<>();
     for (FamilyNorm norm : norms.families().values()) {
-      if (norm.range().engines() > 0) {
+      if (norm.judgeable()) {
         grid(norm.range()).forEach(usage -> rows.add(row(norm, usage)));
       }
     }
@@ -37,6 +40,9 @@ public final class FamilyNormTable {
 
   /** Round usages within the range seen; its middle when there is none. */
   static List<Double> grid(ObservedRange range) {
+    if (range.engines() == 0) {
+      return List.of(range.usualUsage());
+    }
     double step = STEPS[STEPS.length - 1];
     for (int i = STEPS.length - 1; i >= 0; i--) {
       if ((range.lastUsage() - range.firstUsage()) / STEPS[i] <= MOST_POINTS - 1) {

@@ -33,16 +33,22 @@ record LevelRound(
   }
 
   private FleetNorms curves(FleetNorms norms) {
-    SortedMap<String, FamilyNorm> families = new TreeMap<>(norms.families());
-    families.replaceAll(
-        (id, norm) -> {
-          FamilySample sample = samples.get(id);
-          if (sample.feeders().isEmpty()) {
-            return norm;
+    SortedMap<String, CurveFit> fits = new TreeMap<>();
+    samples.forEach(
+        (id, sample) -> {
+          if (!sample.feeders().isEmpty()) {
+            fits.put(id, CurveFit.of(levels(sample, norms), norms.families().get(id).curve()));
           }
-          MeanCurve curve =
-              CurveFit.fit(levels(sample, norms), norm.curve(), sample.priors().wear());
-          return norm.withCurve(curve).withRange(norm.range().along(curve, sample.usages()));
+        });
+    SortedMap<String, Wear> wear = WearFit.of(fits, samples, common.pseudoEngines());
+    SortedMap<String, FamilyNorm> families = new TreeMap<>(norms.families());
+    fits.forEach(
+        (id, fit) -> {
+          MeanCurve curve = fit.curve(wear.get(id));
+          FamilyNorm norm = families.get(id);
+          families.put(
+              id,
+              norm.withCurve(curve).withRange(norm.range().along(curve, samples.get(id).usages())));
         });
     return norms.withFamilies(families);
   }

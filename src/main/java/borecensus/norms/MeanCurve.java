@@ -1,5 +1,6 @@
 package borecensus.norms;
 
+import borecensus.statistics.RandomEffects;
 import java.io.Serializable;
 
 /**
@@ -54,6 +55,14 @@ public final class MeanCurve implements Serializable {
     double q = share(second, j);
     return (1 - p) * ((1 - q) * covariance[i][j] + q * covariance[i][j + 1])
         + p * ((1 - q) * covariance[i + 1][j] + q * covariance[i + 1][j + 1]);
+  }
+
+  /** Slope from the first knot to the last, per unit, with the variance of its error. */
+  RandomEffects.Normal overallSlope() {
+    int last = knots.length - 1;
+    double range = knots[last] - knots[0];
+    double error = covariance[0][0] + covariance[last][last] - 2 * covariance[0][last];
+    return new RandomEffects.Normal((logKpa[last] - logKpa[0]) / range, error / range / range);
   }
 
   MeanCurve raisedBy(double shift) {

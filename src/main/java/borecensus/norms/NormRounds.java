@@ -84,13 +84,17 @@ final class NormRounds {
   }
 
   private FleetNorms positions(FleetNorms norms, EngineWeights weights) {
-    SortedMap<String, FamilyNorm> families = new TreeMap<>(norms.families());
-    families.replaceAll(
-        (id, norm) -> {
-          FamilySample sample = samples.get(id);
-          return PositionFit.fit(
-              sample.models(norm, norms), weights.means(id), norm, sample.priors());
+    SortedMap<String, PositionFit> fits = new TreeMap<>();
+    samples.forEach(
+        (id, sample) -> {
+          FamilyNorm norm = norms.families().get(id);
+          fits.put(id, PositionFit.of(sample.models(norm, norms), weights.means(id), norm));
         });
+    double variance =
+        PositionFit.variance(
+            fits.values(), common.positionVariance(), common.pseudoEngines().fleet());
+    SortedMap<String, FamilyNorm> families = new TreeMap<>(norms.families());
+    families.replaceAll((id, norm) -> fits.get(id).result(norm, variance));
     return norms.withFamilies(families);
   }
 

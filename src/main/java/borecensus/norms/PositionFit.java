@@ -1,13 +1,18 @@
 package borecensus.norms;
 
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.List;
 
 /**
  * Effects of the cylinder positions of one family: means over engines of each cylinder's contrast,
- * engines far out counting less (Huber, 1964), drawn to zero by the prior variance.
+ * engines far out counting less (Huber, 1964), drawn to zero as far as the positions of all
+ * families are found to be alike.
  */
 final class PositionFit {
+  private static final int VARIANCE_STEPS = 100;
+  private static final double SETTLED = 1e-4;
+
   private final double[] present;
   private final double[] sums;
   private final double[] weights;
@@ -18,14 +23,43 @@ final class PositionFit {
     weights = new double[present.length];
   }
 
-  /** The norm with new position effects. Weights stand beside the engines. */
-  static FamilyNorm fit(
-      List<HealthyModel> engines, double[] engineWeights, FamilyNorm norm, FuelPriors priors) {
+  /** What the engines of one family say. Weights stand beside the engines. */
+  static PositionFit of(List<HealthyModel> engines, double[] engineWeights, FamilyNorm norm) {
     PositionFit fit = new PositionFit(norm);
     for (int i = 0; i < engineWeights.length; i++) {
       fit.add(engines.get(i), engineWeights[i], norm.components());
     }
-    return fit.result(norm, 1 / priors.positionVariance());
+    return fit;
+  }
+
+  /**
+   * Variance of the positions of a family, by expectation and maximisation over all families
+   * (Dempster, Laird and Rubin, 1977, section 4.5). The effects of c cylinders sum to zero and
+   * count for c - 1.
+   *
+   * @param believed the variance before, which counts for so many positions
+   */
+  static double variance(Collection<PositionFit> families, double believed, double positions) {
+    double variance = believed;
+    for (int i = 0; i < VARIANCE_STEPS; i++) {
+      double sum = positions * believed;
+      double count = positions;
+      for (PositionFit family : families) {
+        double[] effects = family.effects(1 / variance);
+        double free = 1 - 1.0 / effects.length;
+        for (int c = 0; c < effects.length; c++) {
+          sum += effects[c] * effects[c] + free / (family.weights[c] + 1 / variance);
+          count += free;
+        }
+      }
+      double better = sum / count;
+      boolean settled = Math.abs(better / variance - 1) < SETTLED;
+      variance = better;
+      if (settled) {
+        break;
+      }
+    }
+    return variance;
   }
 
   private void add(HealthyModel engine, double engineWeight, VarianceComponents v) {
@@ -49,14 +83,21 @@ final class PositionFit {
     }
   }
 
-  private FamilyNorm result(FamilyNorm norm, double priorWeight) {
+  /** The norm with new position effects, drawn to zero by this variance. */
+  FamilyNorm result(FamilyNorm norm, double variance) {
+    double error = 0;
+    for (double weight : weights) {
+      error += 1 / (weight + 1 / variance) / weights.length;
+    }
+    return norm.withPositions(Arrays.stream(effects(1 / variance)).boxed().toList(), error);
+  }
+
+  private double[] effects(double priorWeight) {
     double[] effects = new double[sums.length];
-    double variance = 0;
     for (int c = 0; c < effects.length; c++) {
       effects[c] = sums[c] / (weights[c] + priorWeight);
-      variance += 1 / (weights[c] + priorWeight) / effects.length;
     }
     double mean = Arrays.stream(effects).average().orElse(0);
-    return norm.withPositions(Arrays.stream(effects).map(e -> e - mean).boxed().toList(), variance);
+    return Arrays.stream(effects).map(e -> e - mean).toArray();
   }
 }

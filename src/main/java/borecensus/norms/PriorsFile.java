@@ -53,6 +53,7 @@ final class PriorsFile {
         number(row, "doubtful_sd_pct"),
         new PseudoEngines(
             number(row, "family_pseudo_engines"),
+            number(row, "spread_pseudo_families"),
             number(row, "fleet_pseudo_engines"),
             number(row, "share_pseudo_engines")));
   }

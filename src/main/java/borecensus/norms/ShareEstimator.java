@@ -11,7 +11,7 @@ import java.util.TreeMap;
  * Learns how common each fault is from the likelihood ratios of all engines: empirical Bayes by
  * expectation and maximisation (Dempster, Laird and Rubin, 1977, section 4.3), the prior shares
  * standing for as many engines as they are said to. A family's prevalence is drawn to the fleet's
- * in the same way.
+ * as far as families are found to be alike ({@link FamilyPrevalence}).
  */
 final class ShareEstimator {
   private static final int ITERATIONS = 40;
@@ -86,15 +86,14 @@ final class ShareEstimator {
   private HypothesisShares shares(double[] counts, SortedMap<String, double[]> families) {
     Map<Hypothesis, Double> fleet = new EnumMap<>(Hypothesis.class);
     for (Hypothesis h : Hypothesis.values()) {
-      double pseudo = pseudoEngines * priorShares.get(h);
-      fleet.put(h, (counts[h.ordinal()] + pseudo) / (engines.size() + pseudoEngines));
+      double believed = pseudoEngines * priorShares.get(h);
+      fleet.put(h, (counts[h.ordinal()] + believed) / (engines.size() + pseudoEngines));
     }
     double prevalence = new HypothesisShares(fleet, new TreeMap<>()).fleetPrevalence();
+    double pseudo = FamilyPrevalence.pseudoEngines(families.values(), prevalence, pseudoEngines);
     SortedMap<String, Double> byFamily = new TreeMap<>();
     families.forEach(
-        (id, family) ->
-            byFamily.put(
-                id, (family[1] + pseudoEngines * prevalence) / (family[0] + pseudoEngines)));
+        (id, family) -> byFamily.put(id, (family[1] + pseudo * prevalence) / (family[0] + pseudo)));
     return new HypothesisShares(fleet, byFamily);
   }
 }

@@ -1,5 +1,6 @@
 package borecensus.norms;
 
+import borecensus.statistics.RandomEffects;
 import java.io.Serializable;
 
 /**
@@ -17,5 +18,16 @@ public record Wear(double pctPer100kKm, double sdPctPer100kKm, double bendSdPct)
     if (!(sdPctPer100kKm > 0 && bendSdPct > 0 && Double.isFinite(pctPer100kKm))) {
       throw new IllegalArgumentException("wear needs a finite mean and positive deviations");
     }
+  }
+
+  /** As slope of the mean log reading, per model unit. */
+  RandomEffects.Normal slope() {
+    double sd = sdPctPer100kKm / 100;
+    return new RandomEffects.Normal(-pctPer100kKm / 100, sd * sd);
+  }
+
+  /** The same bends about another slope per model unit. */
+  Wear about(double slope, double sd) {
+    return new Wear(-100 * slope, 100 * sd, bendSdPct);
   }
 }

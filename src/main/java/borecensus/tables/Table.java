@@ -79,7 +79,12 @@ public enum Table {
       new Column("spread_median_pct", REAL, "middle spread of healthy tests, per cent"),
       new Column("spread_p95_pct", REAL, "5 in 100 healthy tests spread more"),
       new Column("spread_p99_pct", REAL, "1 in 100 healthy tests spreads more"),
-      new Column("judged", TRUTH, "false when nothing is known of the level")),
+      new Column("judged", TRUTH, "false when nothing is known of the level"),
+      new Column(
+          "basis",
+          TEXT,
+          "family; small_family = fewer than five engines, all but the level is other families';"
+              + " prior = no engine tested yet, the maker's nominal_kpa give or take 20 %")),
   GAUGE_OFFSETS(
       "gauge",
       List.of("gauge_id"),

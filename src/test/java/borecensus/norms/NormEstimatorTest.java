@@ -5,9 +5,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import borecensus.domain.Banks;
 import borecensus.domain.EngineHistory;
+import borecensus.domain.Family;
+import borecensus.domain.Fuel;
 import borecensus.domain.Gauge;
 import borecensus.domain.PressureUnit;
+import borecensus.domain.WetTest;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.ObjectOutputStream;
@@ -184,6 +188,43 @@ class NormEstimatorTest {
       assertTrue(row.spreadP95Pct() < row.spreadP99Pct());
       assertEquals(0, row.usage() % 10_000, 1e-6);
     }
+  }
+
+  @Test
+  void aFamilySeenForTheFirstTimeIsPublishedFromItsPriorAndSaysSo() {
+    RandomFleet fleet = new RandomFleet(FleetPlan.of(100, 0), 9);
+    fleet.families.put("NEW", untested("NEW", 1000));
+    fleet.families.put("UNKNOWN", untested("UNKNOWN", Double.NaN));
+    fleet.families.put("ONE", untested("ONE", 1000));
+    EngineHistory one = fleet.histories.get(0);
+    fleet.histories.set(0, new EngineHistory("V", "E", "ONE", one.homeSiteId(), true, one.tests()));
+    FleetNorms norms = estimate(fleet);
+    List<FamilyNormRow> rows = FamilyNormTable.of(norms);
+    List<FamilyNormRow> fresh = rows.stream().filter(r -> r.familyId().equals("NEW")).toList();
+    assertEquals(1, fresh.size());
+    assertEquals(0, fresh.get(0).engines());
+    assertEquals(1000, fresh.get(0).medianKpa(), 1e-6);
+    // A level known to 20 %: the middle half lies within 0.67 of that and a little more.
+    assertEquals(0.87, fresh.get(0).p25Kpa() / 1000, 0.01);
+    assertEquals(NormBasis.PRIOR, norms.families().get("NEW").basis());
+    assertEquals(NormBasis.SMALL_FAMILY, norms.families().get("ONE").basis());
+    assertEquals(NormBasis.FAMILY, norms.families().get("F1").basis());
+    assertTrue(norms.families().get("ONE").meanStandardError(1) > 0.015);
+    assertTrue(rows.stream().noneMatch(r -> r.familyId().equals("UNKNOWN")));
+    assertFalse(norms.families().get("UNKNOWN").judgeable());
+  }
+
+  private static Family untested(String familyId, double nominalKpa) {
+    return new Family(
+        familyId,
+        Fuel.DIESEL,
+        6,
+        Banks.parse("", 6),
+        Double.NaN,
+        nominalKpa,
+        Double.NaN,
+        Double.NaN,
+        WetTest.FORBIDDEN);
   }
 
   @Test
