@@ -212,7 +212,7 @@ class PublishedCentilesTest {
         HealthyModel model = model(norm, number(r, "x") / 10, number(r, "y"));
         engines.add(EngineLevels.of(model, norm, 1, EngineLevels.Summary.MEAN));
       }
-      norm = norm.withCurve(CurveFit.fit(engines, norm.curve(), new Wear(0, 1e4, 200)));
+      norm = norm.withCurve(CurveFit.of(engines, norm.curve()).curve(new Wear(0, 1e4, 200)));
     }
     return norm.curve();
   }

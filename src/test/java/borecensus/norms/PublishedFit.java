@@ -123,7 +123,7 @@ final class PublishedFit {
 
   /** Pseudo engines, which stand for pseudo gauges too, that count for nothing. */
   private static FuelPriors vague(FuelPriors p) {
-    PseudoEngines none = new PseudoEngines(1e-15, 1e-15, 1e-15);
+    PseudoEngines none = new PseudoEngines(1e-15, 1e-15, 1e-15, 1e-15);
     return new FuelPriors(
         p.wear(),
         p.spreads(),
@@ -140,7 +140,7 @@ final class PublishedFit {
   /** The fit after so many rounds over everything. */
   PublishedFit after(int rounds) {
     for (int i = 0; i < rounds; i++) {
-      norms = withNorm(norm().withCurve(CurveFit.fit(levels(), norm().curve(), ANY_SLOPE)));
+      norms = withNorm(norm().withCurve(CurveFit.of(levels(), norm().curve()).curve(ANY_SLOPE)));
       if (norms.gauges().size() > 1) {
         GaugeFit gauges = new GaugeFit(norms);
         levels().forEach(engine -> gauges.addEngine(engine, norms));
@@ -234,7 +234,7 @@ final class PublishedFit {
         models().stream()
             .map(m -> EngineLevels.of(m, norm(), 1, EngineLevels.Summary.MEAN))
             .toList();
-    return CurveFit.fit(bounded, norm().curve(), ANY_SLOPE);
+    return CurveFit.of(bounded, norm().curve()).curve(ANY_SLOPE);
   }
 
   /**
