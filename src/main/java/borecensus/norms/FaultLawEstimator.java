@@ -1,0 +1,106 @@
+package borecensus.norms;
+
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/**
+ * Learns how common each fault is, and how large, from the likelihood ratios of all engines:
+ * empirical Bayes by expectation and maximisation (Dempster, Laird and Rubin, 1977, section 4.3),
+ * the prior shares standing for as many engines as they are said to. A family's prevalence is drawn
+ * to the fleet's as far as families are found to be alike ({@link FamilyPrevalence}); sizes are the
+ * whole fleet's ({@link SizeLawFit}).
+ */
+final class FaultLawEstimator {
+  private static final int ITERATIONS = 40;
+
+  private final List<FaultEvidence> engines;
+  private final Map<Hypothesis, Double> priorShares;
+  private final double pseudoEngines;
+  private final FaultSizes believed;
+
+  FaultLawEstimator(List<FaultEvidence> engines, FuelPriors priors) {
+    this.engines = engines;
+    this.priorShares = priors.shares();
+    this.pseudoEngines = priors.pseudoEngines().share();
+    this.believed = FaultSizes.believed(priors);
+  }
+
+  FaultLaw estimate(FaultLaw start) {
+    FaultLaw law = start;
+    for (int i = 0; i < ITERATIONS; i++) {
+      law = step(law);
+    }
+    return law;
+  }
+
+  private FaultLaw step(FaultLaw law) {
+    double[][] sizeWeights = law.sizes().weights();
+    double[] counts = new double[Hypothesis.values().length];
+    double[][] bySize =
+        Arrays.stream(sizeWeights).map(w -> new double[w.length]).toArray(double[][]::new);
+    SortedMap<String, double[]> families = new TreeMap<>();
+    for (FaultEvidence engine : engines) {
+      double[] seen = law.weigh(engine, sizeWeights);
+      double[] p = engine.tests() == 1 ? divided(seen, law.shares()) : seen;
+      double[] family = families.computeIfAbsent(engine.familyId(), f -> new double[2]);
+      family[0]++;
+      for (Hypothesis h : Hypothesis.values()) {
+        int i = h.ordinal();
+        counts[i] += p[i];
+        family[1] += h.mechanical() ? p[i] : 0;
+        engine.sums().get(i).countSizes(seen[i], sizeWeights[i], bySize[i]);
+      }
+    }
+    return new FaultLaw(shares(counts, families), sizes(bySize));
+  }
+
+  private FaultSizes sizes(double[][] bySize) {
+    Map<SizeKind, SeverityGrid> laws = new EnumMap<>(believed.byKind());
+    for (SizeKind kind : SizeKind.values()) {
+      SeverityGrid prior = believed.byKind().get(kind);
+      double[] found = new double[prior.shifts().length];
+      for (Hypothesis h : Hypothesis.values()) {
+        if (h.mechanical() && SizeKind.of(h) == kind) {
+          for (int i = 0; i < found.length; i++) {
+            found[i] += bySize[h.ordinal()][i];
+          }
+        }
+      }
+      laws.put(kind, SizeLawFit.fit(prior, found));
+    }
+    return new FaultSizes(laws);
+  }
+
+  /** With one test a fall cannot be told from what it leads to: the shares divide it. */
+  private static double[] divided(double[] p, HypothesisShares shares) {
+    double[] divided = p.clone();
+    for (Hypothesis h : Hypothesis.values()) {
+      Hypothesis seen = h.seenOnce();
+      if (seen != h) {
+        double own = shares.fleet().get(h);
+        double part = own / (own + shares.fleet().get(seen));
+        divided[h.ordinal()] = p[seen.ordinal()] * part;
+        divided[seen.ordinal()] = p[seen.ordinal()] * (1 - part);
+      }
+    }
+    return divided;
+  }
+
+  private HypothesisShares shares(double[] counts, SortedMap<String, double[]> families) {
+    Map<Hypothesis, Double> fleet = new EnumMap<>(Hypothesis.class);
+    for (Hypothesis h : Hypothesis.values()) {
+      double believed = pseudoEngines * priorShares.get(h);
+      fleet.put(h, (counts[h.ordinal()] + believed) / (engines.size() + pseudoEngines));
+    }
+    double prevalence = new HypothesisShares(fleet, new TreeMap<>()).fleetPrevalence();
+    double pseudo = FamilyPrevalence.pseudoEngines(families.values(), prevalence, pseudoEngines);
+    SortedMap<String, Double> byFamily = new TreeMap<>();
+    families.forEach(
+        (id, family) -> byFamily.put(id, (family[1] + pseudo * prevalence) / (family[0] + pseudo)));
+    return new HypothesisShares(fleet, byFamily);
+  }
+}
