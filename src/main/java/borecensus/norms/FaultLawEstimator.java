@@ -1,6 +1,5 @@
 package borecensus.norms;
 
-import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -40,8 +39,8 @@ final class FaultLawEstimator {
   private FaultLaw step(FaultLaw law) {
     double[][] sizeWeights = law.sizes().weights();
     double[] counts = new double[Hypothesis.values().length];
-    double[][] bySize =
-        Arrays.stream(sizeWeights).map(w -> new double[w.length]).toArray(double[][]::new);
+    Map<SizeKind, double[]> bySize = new EnumMap<>(SizeKind.class);
+    believed.byKind().forEach((kind, grid) -> bySize.put(kind, new double[grid.points()]));
     SortedMap<String, double[]> families = new TreeMap<>();
     for (FaultEvidence engine : engines) {
       double[] seen = law.weigh(engine, sizeWeights);
@@ -51,27 +50,19 @@ final class FaultLawEstimator {
       for (Hypothesis h : Hypothesis.values()) {
         int i = h.ordinal();
         counts[i] += p[i];
-        family[1] += h.mechanical() ? p[i] : 0;
-        engine.sums().get(i).countSizes(seen[i], sizeWeights[i], bySize[i]);
+        if (h.mechanical()) {
+          family[1] += p[i];
+          double[] found = bySize.get(SizeKind.of(h));
+          engine.sums().get(i).countSizes(seen[i], sizeWeights[i], found);
+        }
       }
     }
     return new FaultLaw(shares(counts, families), sizes(bySize));
   }
 
-  private FaultSizes sizes(double[][] bySize) {
+  private FaultSizes sizes(Map<SizeKind, double[]> found) {
     Map<SizeKind, SeverityGrid> laws = new EnumMap<>(believed.byKind());
-    for (SizeKind kind : SizeKind.values()) {
-      SeverityGrid prior = believed.byKind().get(kind);
-      double[] found = new double[prior.shifts().length];
-      for (Hypothesis h : Hypothesis.values()) {
-        if (h.mechanical() && SizeKind.of(h) == kind) {
-          for (int i = 0; i < found.length; i++) {
-            found[i] += bySize[h.ordinal()][i];
-          }
-        }
-      }
-      laws.put(kind, SizeLawFit.fit(prior, found));
-    }
+    laws.replaceAll((kind, grid) -> SizeLawFit.fit(grid, found.get(kind)));
     return new FaultSizes(laws);
   }
 

@@ -7,7 +7,7 @@ import java.util.Arrays;
  * size, so that it can be weighed under another law of sizes.
  */
 final class RatioSum {
-  /** Terms this far below the largest on the log scale add nothing. */
+  /** Terms this far below the largest on the log scale add nothing, whatever their sizes weigh. */
   private static final double NEGLIGIBLE = -80;
 
   private final double[] weights;

@@ -15,6 +15,9 @@ public record SeverityGrid(double[] shifts, double[] logWeights) implements Seri
   private static final int POINTS = 24;
   private static final double SMALLEST = 0.02;
 
+  /** No size is ruled out, however narrow the law: a dead cylinder is always a fault. */
+  private static final double LEAST_WEIGHT = 1e-30;
+
   public SeverityGrid {
     shifts = shifts.clone();
     logWeights = logWeights.clone();
@@ -41,27 +44,19 @@ public record SeverityGrid(double[] shifts, double[] logWeights) implements Seri
     return new SeverityGrid(shifts, normalised(newLogWeights));
   }
 
+  /** How many sizes. */
+  int points() {
+    return shifts.length;
+  }
+
   /** Probabilities of the sizes. */
   double[] weights() {
     return Arrays.stream(logWeights).map(Math::exp).toArray();
   }
 
-  /** The shift that so large a share of faults stays below in size, between grid points; signed. */
-  double quantile(double share) {
-    double sum = 0;
-    for (int i = 0; i < shifts.length; i++) {
-      double weight = Math.exp(logWeights[i]);
-      if (sum + weight >= share || i == shifts.length - 1) {
-        double part = Math.min(1, (share - sum) / weight) - 0.5;
-        double logStep = Math.log(shifts[1] / shifts[0]);
-        return shifts[i] * Math.exp(part * logStep);
-      }
-      sum += weight;
-    }
-    return Double.NaN;
-  }
-
   private static double[] normalised(double[] logWeights) {
-    return Arrays.stream(FaultPosterior.normalised(logWeights)).map(Math::log).toArray();
+    return Arrays.stream(FaultPosterior.normalised(logWeights))
+        .map(weight -> Math.log(Math.max(LEAST_WEIGHT, weight)))
+        .toArray();
   }
 }
