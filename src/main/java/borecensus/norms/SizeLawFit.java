@@ -6,17 +6,17 @@ import java.util.stream.IntStream;
 /**
  * Fits the law of a fault's sizes to how many faults have each size.
  *
- * <p>The log probability is a polynomial of the second degree in the log size: an exponential
- * family over the grid, as in Efron (2016, "Empirical Bayes deconvolution estimates", Biometrika
- * 103:1-20, section 2). It holds every log-normal, cut to the grid, and laws that fall or rise all
- * along it. Two numbers cannot follow a chance gap or heap of a hundred faults, and they tie the
+ * <p>The log probability is a polynomial of the third degree in the log size: an exponential family
+ * over the grid, as in Efron (2016, "Empirical Bayes deconvolution estimates", Biometrika 103:1-20,
+ * section 2). It holds every log-normal, cut to the grid, and laws that lean or rise to an end of
+ * it. So few numbers cannot follow a chance gap or heap of a hundred faults, and they tie the
  * number of faults too small to be seen to those that are seen. The believed law counts for {@value
- * #PSEUDO_FAULTS} faults (a choice, no source), a conjugate prior (Diaconis and Ylvisaker, 1979,
- * Ann. Statist. 7:269-281).
+ * #PSEUDO_FAULTS} faults, a conjugate prior (Diaconis and Ylvisaker, 1979, Ann. Statist.
+ * 7:269-281). Degree and count are choices (no source).
  */
 final class SizeLawFit {
-  private static final double PSEUDO_FAULTS = 5;
-  private static final int DEGREE = 2;
+  private static final double PSEUDO_FAULTS = 10;
+  private static final int DEGREE = 3;
   private static final int MOST_STEPS = 30;
   private static final double CLOSE = 1e-9;
 
@@ -44,13 +44,14 @@ final class SizeLawFit {
     return believed.withLogWeights(fit.logs(fit.maximum()));
   }
 
-  /** Log size, from -1 to 1 over the grid, and its square. */
+  /** Log size, from -1 to 1 over the grid, with its square and cube. */
   private static double[][] basis(int points) {
     double[][] basis = new double[DEGREE][points];
     for (int i = 0; i < points; i++) {
       double x = 2.0 * i / (points - 1) - 1;
       basis[0][i] = x;
       basis[1][i] = x * x;
+      basis[2][i] = x * x * x;
     }
     return basis;
   }

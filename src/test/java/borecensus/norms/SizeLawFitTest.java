@@ -28,9 +28,9 @@ class SizeLawFitTest {
   }
 
   /**
-   * A maximum that does not depend on how it is found: the minus log likelihood of 5 faults of the
-   * believed law and 75 found ones, under log probabilities of the second degree, minimised by
-   * SciPy 1.17.1 (NumPy 2.4.6): {@code scipy.optimize.minimize(nll, zeros(2), jac=grad,
+   * A maximum that does not depend on how it is found: the minus log likelihood of 10 faults of the
+   * believed law and 75 found ones, under log probabilities of the third degree, minimised by
+   * SciPy 1.17.1 (NumPy 2.4.6): {@code scipy.optimize.minimize(nll, zeros(3), jac=grad,
    * method='BFGS', options={'gtol': 1e-11})}.
    */
   @Test
@@ -40,11 +40,11 @@ class SizeLawFitTest {
     found[15] = 20;
     found[18] = 25;
     double[] fitted = SizeLawFit.fit(BELIEVED, found).weights();
-    assertEquals(0.00138169, fitted[0], 2e-7);
-    assertEquals(0.04567909, fitted[8], 2e-7);
-    assertEquals(0.08191169, fitted[15], 2e-7);
-    assertEquals(0.05184203, fitted[18], 2e-7);
-    assertEquals(0.00941369, fitted[23], 2e-7);
+    assertEquals(0.00189156, fitted[0], 2e-7);
+    assertEquals(0.04472964, fitted[8], 2e-7);
+    assertEquals(0.08376934, fitted[15], 2e-7);
+    assertEquals(0.05231629, fitted[18], 2e-7);
+    assertEquals(0.00772257, fitted[23], 2e-7);
   }
 
   @Test
