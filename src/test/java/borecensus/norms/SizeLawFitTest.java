@@ -29,9 +29,9 @@ class SizeLawFitTest {
 
   /**
    * A maximum that does not depend on how it is found: the minus log likelihood of 10 faults of the
-   * believed law and 75 found ones, under log probabilities of the third degree, minimised by
-   * SciPy 1.17.1 (NumPy 2.4.6): {@code scipy.optimize.minimize(nll, zeros(3), jac=grad,
-   * method='BFGS', options={'gtol': 1e-11})}.
+   * believed law and 75 found ones, under log probabilities of the third degree, minimised by SciPy
+   * 1.17.1 (NumPy 2.4.6): {@code scipy.optimize.minimize(nll, zeros(3), jac=grad, method='BFGS',
+   * options={'gtol': 1e-11})}.
    */
   @Test
   void theMaximumIsTheOneThatAGeneralOptimiserFinds() {
