@@ -49,7 +49,7 @@ record EngineWeights(SortedMap<String, List<Weight>> byFamily) {
   }
 
   private static Weight weight(FaultEvidence evidence, FleetNorms norms) {
-    FaultPosterior posterior = FaultPosterior.of(evidence, norms.shares());
+    double[] posterior = norms.faults().weigh(evidence);
     Tails shares = norms.tails();
     TailRatios tails = evidence.tails();
     double usualCylinders = 1;
@@ -57,9 +57,9 @@ record EngineWeights(SortedMap<String, List<Weight>> byFamily) {
       usualCylinders *= 1 - cylinder.lasting().probability(shares.cylinder());
     }
     double usualEngine = 1 - tails.whole().lasting().probability(shares.engine());
-    double healthy = posterior.healthy();
-    return new Weight(
-        1 - posterior.faultProbability(), healthy * usualEngine, healthy * usualCylinders);
+    double healthy = posterior[posterior.length - 1];
+    double noFault = healthy + posterior[Hypothesis.DOUBTFUL_TEST.ordinal()];
+    return new Weight(noFault, healthy * usualEngine, healthy * usualCylinders);
   }
 
   List<Weight> of(String familyId) {

@@ -14,11 +14,7 @@ import java.util.List;
 record FaultEvidence(String familyId, int tests, List<RatioSum> sums, TailRatios tails) {
 
   /** Weighs one engine with at least one test. */
-  static FaultEvidence of(HealthyModel model, FamilyNorm norm, FuelPriors priors, Tails tails) {
-    return new FaultWeighing(model, norm, priors, tails).evidence();
-  }
-
-  double logRatio(Hypothesis hypothesis) {
-    return sums.get(hypothesis.ordinal()).log();
+  static FaultEvidence of(HealthyModel model, FamilyNorm norm, FleetNorms norms) {
+    return new FaultWeighing(model, norm, norms).evidence();
   }
 }

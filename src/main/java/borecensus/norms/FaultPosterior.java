@@ -31,28 +31,22 @@ public record FaultPosterior(
 
   /** Weighs one engine. */
   public static FaultPosterior of(HealthyModel model, FamilyNorm norm, FleetNorms norms) {
-    FuelPriors priors = norms.priors().of(norm.family().fuel());
-    return of(FaultEvidence.of(model, norm, priors, norms.tails()), norms.shares());
+    return of(FaultEvidence.of(model, norm, norms), norms.faults());
   }
 
-  static FaultPosterior of(FaultEvidence evidence, HypothesisShares shares) {
-    double[] priors = shares.priors(evidence.familyId(), evidence.tests());
-    double[] logs = new double[priors.length + 1];
-    logs[priors.length] = Math.log(1 - DoubleStream.of(priors).sum());
-    for (Hypothesis h : Hypothesis.values()) {
-      logs[h.ordinal()] = Math.log(priors[h.ordinal()]) + evidence.logRatio(h);
-    }
-    double[] posterior = normalised(logs);
+  /** From evidence that was weighed under the same law of sizes. */
+  private static FaultPosterior of(FaultEvidence evidence, FaultLaw law) {
+    double[] posterior = law.weigh(evidence);
     Map<Hypothesis, Double> byFault = new EnumMap<>(Hypothesis.class);
     for (Hypothesis h : Hypothesis.values()) {
       byFault.put(h, posterior[h.ordinal()]);
     }
     return new FaultPosterior(
         byFault,
-        posterior[priors.length],
+        posterior[posterior.length - 1],
         cylinders(evidence, byFault),
         tests(evidence),
-        shift(evidence, byFault));
+        shift(evidence, byFault, law.sizes()));
   }
 
   /** Probability of any mechanical fault. */
@@ -94,12 +88,14 @@ public record FaultPosterior(
     return DoubleStream.of(doubtful.cylinderProbabilities()).boxed().toList();
   }
 
-  private static double shift(FaultEvidence evidence, Map<Hypothesis, Double> byFault) {
+  private static double shift(
+      FaultEvidence evidence, Map<Hypothesis, Double> byFault, FaultSizes sizes) {
     double sum = 0;
     double whole = 0;
     for (Hypothesis h : Hypothesis.values()) {
       if (h.mechanical()) {
-        sum += byFault.get(h) * evidence.sums().get(h.ordinal()).meanShift();
+        double[] shifts = sizes.of(h).shifts();
+        sum += byFault.get(h) * evidence.sums().get(h.ordinal()).meanShift(shifts);
         whole += byFault.get(h);
       }
     }

@@ -16,16 +16,18 @@ import java.util.List;
 final class FaultWeighing {
   private final HealthyModel model;
   private final Family family;
-  private final FuelPriors priors;
+  private final double doubtfulSdPct;
+  private final FaultSizes sizes;
   private final Tails tails;
   private final ReadingPrecision precision;
   private final TailRatios ratios;
 
-  FaultWeighing(HealthyModel model, FamilyNorm norm, FuelPriors priors, Tails tails) {
+  FaultWeighing(HealthyModel model, FamilyNorm norm, FleetNorms norms) {
     this.model = model;
     this.family = norm.family();
-    this.priors = priors;
-    this.tails = tails;
+    this.doubtfulSdPct = norms.priors().of(family.fuel()).doubtfulSdPct();
+    this.sizes = norms.sizes();
+    this.tails = norms.tails();
     this.precision = ReadingPrecision.of(model);
     this.ratios = TailRatios.of(model, precision, norm.components());
   }
@@ -39,28 +41,19 @@ final class FaultWeighing {
   }
 
   private RatioSum mechanical(Hypothesis hypothesis) {
-    RatioSum sum = new RatioSum(family.cylinders());
+    SeverityGrid law = sizes.of(hypothesis);
+    RatioSum sum = new RatioSum(family.cylinders(), law.weights());
     List<int[]> sets = CylinderSets.of(hypothesis, family);
-    SeverityGrid sizes = SeverityGrid.of(priors.sizeOf(hypothesis), hypothesis.sign());
     List<OnsetProfiles.Profile> profiles = profiles(hypothesis);
     for (int[] set : sets) {
       SetBlocks blocks = SetBlocks.of(precision, set);
       double explained = ratios.explainedByHealth(set, tails);
       for (OnsetProfiles.Profile profile : profiles) {
         double logWeight = profile.logWeight() - Math.log(sets.size()) - explained;
-        addSizes(sum, logWeight, blocks.template(profile.reach()), sizes);
+        sum.add(logWeight, blocks.template(profile.reach()), law.shifts());
       }
     }
     return sum;
-  }
-
-  private static void addSizes(
-      RatioSum sum, double logWeight, Template template, SeverityGrid sizes) {
-    for (int i = 0; i < sizes.shifts().length; i++) {
-      double d = sizes.shifts()[i];
-      double logTerm = logWeight + sizes.logWeights()[i] + template.logRatio(d);
-      sum.add(logTerm, d, template.cylinders());
-    }
   }
 
   /** Faults of a pair, a bank or upward are not told apart by onset: half may be there at first. */
@@ -73,8 +66,8 @@ final class FaultWeighing {
   }
 
   private RatioSum doubtful() {
-    RatioSum sum = new RatioSum(model.tests());
-    double variance = priors.doubtfulSdPct() * priors.doubtfulSdPct() / 1e4;
+    RatioSum sum = new RatioSum(model.tests(), new double[] {1});
+    double variance = doubtfulSdPct * doubtfulSdPct / 1e4;
     int[] all = CylinderSets.of(Hypothesis.DOUBTFUL_TEST, family).get(0);
     SetBlocks blocks = SetBlocks.of(precision, all);
     double explained = ratios.explainedByHealth(all, tails);
@@ -84,7 +77,7 @@ final class FaultWeighing {
       Template u = blocks.template(reach);
       double logWeight = -Math.log(model.tests()) - explained;
       double logTerm = logWeight + u.logRatioOfNormalShift(variance);
-      sum.add(logTerm, u.meanOfNormalShift(variance), new int[] {t});
+      sum.add(new double[] {logTerm}, new int[] {t});
     }
     return sum;
   }

@@ -11,6 +11,8 @@ import java.util.TreeMap;
  *
  * @param families by family_id, every registered family
  * @param gauges by gauge_id, every registered gauge and every gauge with tests
+ * @param shares how common faults are
+ * @param sizes how large faults are
  * @param tails how often healthy variation is wide
  * @param gaugeVariance variance of the gauges' log offsets
  * @param gaugeDrift how gauges change with time
@@ -23,6 +25,7 @@ public record FleetNorms(
     GaugeDrift gaugeDrift,
     CovariateEffects covariates,
     HypothesisShares shares,
+    FaultSizes sizes,
     Tails tails,
     Priors priors)
     implements Serializable {
@@ -75,33 +78,46 @@ public record FleetNorms(
     return gaugeErrorVariance(norm, gaugeId) + (samePeriod ? gauge.driftErrorVariance(period) : 0);
   }
 
+  /** How common faults are, and how large. */
+  FaultLaw faults() {
+    return new FaultLaw(shares, sizes);
+  }
+
   FleetNorms withFamilies(SortedMap<String, FamilyNorm> newFamilies) {
     return new FleetNorms(
-        newFamilies, gauges, gaugeVariance, gaugeDrift, covariates, shares, tails, priors);
+        newFamilies, gauges, gaugeVariance, gaugeDrift, covariates, shares, sizes, tails, priors);
   }
 
   FleetNorms withGauges(SortedMap<String, GaugeOffset> newGauges, double newVariance) {
     return new FleetNorms(
-        families, newGauges, newVariance, gaugeDrift, covariates, shares, tails, priors);
+        families, newGauges, newVariance, gaugeDrift, covariates, shares, sizes, tails, priors);
   }
 
   FleetNorms withGaugeDrift(GaugeDrift newDrift) {
     return new FleetNorms(
-        families, gauges, gaugeVariance, newDrift, covariates, shares, tails, priors);
+        families, gauges, gaugeVariance, newDrift, covariates, shares, sizes, tails, priors);
   }
 
   FleetNorms withCovariates(CovariateEffects newCovariates) {
     return new FleetNorms(
-        families, gauges, gaugeVariance, gaugeDrift, newCovariates, shares, tails, priors);
+        families, gauges, gaugeVariance, gaugeDrift, newCovariates, shares, sizes, tails, priors);
   }
 
-  FleetNorms withShares(HypothesisShares newShares) {
+  FleetNorms withFaults(FaultLaw faults) {
     return new FleetNorms(
-        families, gauges, gaugeVariance, gaugeDrift, covariates, newShares, tails, priors);
+        families,
+        gauges,
+        gaugeVariance,
+        gaugeDrift,
+        covariates,
+        faults.shares(),
+        faults.sizes(),
+        tails,
+        priors);
   }
 
   FleetNorms withTails(Tails newTails) {
     return new FleetNorms(
-        families, gauges, gaugeVariance, gaugeDrift, covariates, shares, newTails, priors);
+        families, gauges, gaugeVariance, gaugeDrift, covariates, shares, sizes, newTails, priors);
   }
 }

@@ -40,12 +40,12 @@ public record FuelPriors(
     }
   }
 
-  /** The prior size of this fault. */
-  public FaultSize sizeOf(Hypothesis hypothesis) {
-    return switch (hypothesis) {
-      case LOW_CYLINDER, FALLING_CYLINDER, LOW_ADJACENT_PAIR -> cylinderLoss;
-      case HIGH_CYLINDER -> cylinderGain;
-      case LOW_BANK, LOW_OVERALL, FALLING_LEVEL, DOUBTFUL_TEST -> levelLoss;
+  /** The prior size of faults of this kind. */
+  FaultSize sizeOf(SizeKind kind) {
+    return switch (kind) {
+      case CYLINDER_LOSS -> cylinderLoss;
+      case LEVEL_LOSS -> levelLoss;
+      case CYLINDER_GAIN -> cylinderGain;
     };
   }
 

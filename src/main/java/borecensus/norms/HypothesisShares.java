@@ -46,9 +46,10 @@ public record HypothesisShares(
   /** Prior probabilities by {@link Hypothesis#ordinal} for an engine with so many tests. */
   double[] priors(String familyId, int tests) {
     double[] priors = new double[Hypothesis.values().length];
+    double relative = prevalence(familyId) / fleetPrevalence();
     for (Hypothesis hypothesis : Hypothesis.values()) {
       Hypothesis seen = tests == 1 ? hypothesis.seenOnce() : hypothesis;
-      priors[seen.ordinal()] += share(hypothesis, familyId);
+      priors[seen.ordinal()] += fleet.get(hypothesis) * (hypothesis.mechanical() ? relative : 1);
     }
     return priors;
   }

@@ -62,6 +62,7 @@ public final class NormEstimator {
         GaugeDrift.BELIEVED,
         CovariateEffects.NONE,
         new HypothesisShares(new EnumMap<>(any.shares()), new TreeMap<>()),
+        FaultSizes.believed(any),
         Tails.BELIEVED,
         priors);
   }

@@ -44,8 +44,8 @@ final class NormRounds {
     List<FaultEvidence> evidence = List.of();
     for (int pass = 0; pass < SHARE_PASSES; pass++) {
       evidence = evidence(shared);
-      HypothesisShares shares = shares(evidence, shared.shares());
-      shared = shared.withShares(shares).withTails(tails(evidence, shares, shared.tails()));
+      shared = shared.withFaults(faults(evidence, shared.faults()));
+      shared = shared.withTails(tails(evidence, shared.faults(), shared.tails()));
     }
     EngineWeights weights = EngineWeights.of(samples, evidence, shared);
     FleetNorms placed = positions(shared, weights);
@@ -56,14 +56,13 @@ final class NormRounds {
     return placed;
   }
 
-  private HypothesisShares shares(List<FaultEvidence> evidence, HypothesisShares present) {
-    return new ShareEstimator(evidence, common.shares(), common.pseudoEngines().share())
-        .estimate(present);
+  private FaultLaw faults(List<FaultEvidence> evidence, FaultLaw present) {
+    return new FaultLawEstimator(evidence, common).estimate(present);
   }
 
-  private static Tails tails(List<FaultEvidence> evidence, HypothesisShares shares, Tails present) {
-    double[] healthy =
-        evidence.stream().mapToDouble(e -> FaultPosterior.of(e, shares).healthy()).toArray();
+  private static Tails tails(List<FaultEvidence> evidence, FaultLaw faults, Tails present) {
+    int last = Hypothesis.values().length;
+    double[] healthy = evidence.stream().mapToDouble(e -> faults.weigh(e)[last]).toArray();
     return new TailEstimator(evidence.stream().map(FaultEvidence::tails).toList(), healthy)
         .estimate(present);
   }
@@ -76,7 +75,7 @@ final class NormRounds {
           for (EngineReadings engine : sample.engines()) {
             if (!sample.feeders().isEmpty()) {
               HealthyModel model = HealthyModel.of(engine, norm, norms);
-              evidence.add(FaultEvidence.of(model, norm, sample.priors(), norms.tails()));
+              evidence.add(FaultEvidence.of(model, norm, norms));
             }
           }
         });

@@ -1,49 +1,110 @@
 package borecensus.norms;
 
+import java.util.Arrays;
+
 /**
- * A running weighted sum of likelihood ratios, kept on the log scale, with the sums that tell which
- * cylinders and which size carry it.
+ * A running weighted sum of likelihood ratios of one fault, kept on the log scale and apart by
+ * size, so that it can be weighed under another law of sizes.
  */
 final class RatioSum {
-  /** By cylinder, or by test for a fault of a test. */
+  /** Terms this far below the largest on the log scale add nothing, whatever their sizes weigh. */
+  private static final double NEGLIGIBLE = -80;
+
+  private final double[] weights;
+  private final double[] bySize;
+
+  /** By cylinder, or by test for a fault of a test; weighted by size. */
   private final double[] byCylinder;
 
   private double top = Double.NEGATIVE_INFINITY;
-  private double sum;
-  private double shiftSum;
 
-  RatioSum(int cylinders) {
+  /**
+   * An empty sum.
+   *
+   * @param weights probabilities of the sizes
+   */
+  RatioSum(int cylinders, double[] weights) {
+    this.weights = weights.clone();
+    bySize = new double[weights.length];
     byCylinder = new double[cylinders];
   }
 
-  void add(double logTerm, double shift, int[] cylinders) {
+  /**
+   * Adds one pattern in every size.
+   *
+   * @param logWeight of the pattern
+   * @param shifts the sizes, in the order of their weights
+   */
+  void add(double logWeight, Template template, double[] shifts) {
+    double[] logTerms = new double[shifts.length];
+    for (int i = 0; i < shifts.length; i++) {
+      logTerms[i] = logWeight + template.logRatio(shifts[i]);
+    }
+    add(logTerms, template.cylinders());
+  }
+
+  /**
+   * Adds terms of one pattern.
+   *
+   * @param logTerms by size: log of likelihood ratio times weight, without the weight of the size
+   * @param cylinders that the pattern shifts, from 0
+   */
+  void add(double[] logTerms, int[] cylinders) {
+    raise(Arrays.stream(logTerms).max().orElse(top));
+    double weighted = 0;
+    for (int i = 0; i < logTerms.length; i++) {
+      double logTerm = logTerms[i] - top;
+      if (logTerm > NEGLIGIBLE) {
+        double term = Math.exp(logTerm);
+        bySize[i] += term;
+        weighted += weights[i] * term;
+      }
+    }
+    for (int c : cylinders) {
+      byCylinder[c] += weighted;
+    }
+  }
+
+  private void raise(double logTerm) {
     if (logTerm > top) {
       rescale(Math.exp(top - logTerm));
       top = logTerm;
     }
-    double term = Math.exp(logTerm - top);
-    sum += term;
-    shiftSum += term * shift;
-    for (int c : cylinders) {
-      byCylinder[c] += term;
-    }
   }
 
   private void rescale(double factor) {
-    sum *= factor;
-    shiftSum *= factor;
+    for (int i = 0; i < bySize.length; i++) {
+      bySize[i] *= factor;
+    }
     for (int c = 0; c < byCylinder.length; c++) {
       byCylinder[c] *= factor;
     }
   }
 
-  /** Log of the sum; minus infinity when nothing was added. */
-  double log() {
-    return top + Math.log(sum);
+  /** Log of the sum under this law of sizes; minus infinity when nothing was added. */
+  double log(double[] otherWeights) {
+    return top + Math.log(sum(otherWeights));
+  }
+
+  private double sum(double[] otherWeights) {
+    double sum = 0;
+    for (int i = 0; i < bySize.length; i++) {
+      sum += otherWeights[i] * bySize[i];
+    }
+    return sum;
+  }
+
+  /** Adds so many engines to the sizes that they have by this sum under this law. */
+  void countSizes(double engines, double[] otherWeights, double[] counts) {
+    double sum = sum(otherWeights);
+    for (int i = 0; i < bySize.length && sum > 0; i++) {
+      counts[i] += engines * otherWeights[i] * bySize[i] / sum;
+    }
   }
 
   /** Probability that each cylinder is struck, given this fault. */
   double[] cylinderProbabilities() {
+    double sum = sum(weights);
     double[] shares = byCylinder.clone();
     for (int c = 0; c < shares.length; c++) {
       shares[c] = sum > 0 ? shares[c] / sum : 0;
@@ -52,7 +113,11 @@ final class RatioSum {
   }
 
   /** Posterior mean of the log shift, given this fault; zero when nothing was added. */
-  double meanShift() {
-    return sum > 0 ? shiftSum / sum : 0;
+  double meanShift(double[] shifts) {
+    double sum = 0;
+    for (int i = 0; i < bySize.length; i++) {
+      sum += weights[i] * bySize[i] * shifts[i];
+    }
+    return sum == 0 ? 0 : sum / sum(weights);
   }
 }

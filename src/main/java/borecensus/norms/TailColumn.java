@@ -74,6 +74,29 @@ record TailColumn(Part lasting, Part[] single, double[] since) {
 
   /** Log of 1 + the sum over all ways of prior odds x likelihood ratio. */
   double gain(double lastingShare, double noiseShare) {
+    double[] terms = terms(lastingShare, noiseShare);
+    double top = Arrays.stream(terms).max().orElseThrow();
+    return top + Math.log(Arrays.stream(terms).map(term -> Math.exp(term - top)).sum());
+  }
+
+  /**
+   * Probabilities that the lasting offset is wide (first) and that the noise of each test is,
+   * oldest first: one deviation is explained once.
+   */
+  double[] wide(double lastingShare, double noiseShare) {
+    double[] p = FaultPosterior.normalised(terms(lastingShare, noiseShare));
+    double[] wide = new double[1 + single.length];
+    wide[0] = p[1];
+    double earlier = 0;
+    for (int t = 0; t < single.length; t++) {
+      earlier += p[3 + 2 * t];
+      wide[1 + t] = p[2 + 2 * t] + earlier;
+    }
+    return wide;
+  }
+
+  /** Logs of prior odds x likelihood ratio: as usual, wide offset, then by test alone and since. */
+  private double[] terms(double lastingShare, double noiseShare) {
     double logNoise = Math.log(noiseShare);
     double[] terms = new double[2 + 2 * single.length];
     Arrays.fill(terms, Double.NEGATIVE_INFINITY);
@@ -85,7 +108,6 @@ record TailColumn(Part lasting, Part[] single, double[] since) {
         terms[3 + 2 * t] = (single.length - t) * logNoise + since[t];
       }
     }
-    double top = Arrays.stream(terms).max().orElseThrow();
-    return top + Math.log(Arrays.stream(terms).map(term -> Math.exp(term - top)).sum());
+    return terms;
   }
 }

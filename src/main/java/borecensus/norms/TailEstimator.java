@@ -1,8 +1,7 @@
 package borecensus.norms;
 
-import java.util.Arrays;
 import java.util.List;
-import java.util.function.Function;
+import java.util.stream.Stream;
 
 /**
  * Learns how often healthy variation is wide, by expectation and maximisation, each engine counting
@@ -24,37 +23,60 @@ final class TailEstimator {
   }
 
   Tails estimate(Tails present) {
-    return new Tails(
-        share(r -> List.of(r.whole().lasting()), present.engine(), Tails.BELIEVED.engine()),
-        share(TailEstimator::lasting, present.cylinder(), Tails.BELIEVED.cylinder()),
-        share(r -> List.of(r.whole().single()), present.test(), Tails.BELIEVED.test()),
-        share(TailEstimator::readings, present.reading(), Tails.BELIEVED.reading()));
-  }
-
-  private static List<TailColumn.Part> lasting(TailRatios ratios) {
-    return Arrays.stream(ratios.cylinders()).map(TailColumn::lasting).toList();
-  }
-
-  private static List<TailColumn.Part> readings(TailRatios ratios) {
-    return Arrays.stream(ratios.cylinders()).flatMap(c -> Arrays.stream(c.single())).toList();
-  }
-
-  private double share(
-      Function<TailRatios, List<TailColumn.Part>> parts, double start, double believed) {
-    double share = start;
+    Tails believed = Tails.BELIEVED;
+    Share engine = new Share(present.engine(), believed.engine());
+    Share test = new Share(present.test(), believed.test());
+    Share cylinder = new Share(present.cylinder(), believed.cylinder());
+    Share reading = new Share(present.reading(), believed.reading());
     for (int i = 0; i < ITERATIONS; i++) {
-      double wide = PSEUDO_PARTS * believed;
-      double count = PSEUDO_PARTS;
       for (int e = 0; e < healthy.length; e++) {
-        for (TailColumn.Part part : parts.apply(engines.get(e))) {
-          if (part.score() > 0) {
-            wide += healthy[e] * part.probability(share);
-            count += healthy[e];
-          }
+        TailRatios ratios = engines.get(e);
+        count(healthy[e], ratios.whole(), engine, test);
+        for (TailColumn column : ratios.cylinders()) {
+          count(healthy[e], column, cylinder, reading);
         }
       }
-      share = wide / count;
+      Stream.of(engine, test, cylinder, reading).forEach(Share::renew);
     }
-    return share;
+    return new Tails(engine.share, cylinder.share, test.share, reading.share);
+  }
+
+  private static void count(double weight, TailColumn column, Share lasting, Share noise) {
+    double[] wide = column.wide(lasting.share, noise.share);
+    lasting.count(weight, column.lasting(), wide[0]);
+    for (int t = 0; t < column.single().length; t++) {
+      noise.count(weight, column.single()[t], wide[1 + t]);
+    }
+  }
+
+  /** One share while it is learned. */
+  private static final class Share {
+    private final double believed;
+    private double share;
+    private double wide;
+    private double all;
+
+    private Share(double start, double believed) {
+      this.believed = believed;
+      this.share = start;
+      clear();
+    }
+
+    private void clear() {
+      wide = PSEUDO_PARTS * believed;
+      all = PSEUDO_PARTS;
+    }
+
+    private void count(double weight, TailColumn.Part part, double probability) {
+      if (part.score() > 0) {
+        wide += weight * probability;
+        all += weight;
+      }
+    }
+
+    private void renew() {
+      share = wide / all;
+      clear();
+    }
   }
 }

@@ -19,9 +19,4 @@ record Template(double score, double information, int[] cylinders) {
     double growth = 1 + variance * information;
     return variance * score * score / (2 * growth) - Math.log(growth) / 2;
   }
-
-  /** Posterior mean of such a shift. */
-  double meanOfNormalShift(double variance) {
-    return variance * score / (1 + variance * information);
-  }
 }

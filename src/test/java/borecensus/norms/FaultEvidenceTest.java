@@ -35,25 +35,29 @@ class FaultEvidenceTest {
   void ratiosOfEveryFaultEqualDenseDensityRatios() {
     RandomFleet fleet = new RandomFleet(FleetPlan.of(120, 0.1), 3);
     FleetNorms norms =
-        NormEstimator.estimate(fleet.histories, fleet.families, fleet.gauges, Priors.load());
+        NormEstimator.estimate(fleet.histories, fleet.families, fleet.gauges, Priors.load())
+            .withTails(NO_TAILS);
     for (int tests : new int[] {1, 2, 3}) {
       HealthyModel model = model(fleet, norms, tests);
       FamilyNorm norm = norms.families().get("F2");
-      FaultEvidence evidence = FaultEvidence.of(model, norm, PRIORS, NO_TAILS);
+      FaultEvidence evidence = FaultEvidence.of(model, norm, norms);
+      double[][] sizes = norms.sizes().weights();
       for (Hypothesis h : Hypothesis.values()) {
-        double expected = h.mechanical() ? dense(h, model, norm) : denseDoubtful(model);
+        double expected =
+            h.mechanical() ? dense(h, model, norm, norms.sizes()) : denseDoubtful(model);
         double tolerance = 1e-9 * Math.max(1, Math.abs(expected));
-        assertEquals(expected, evidence.logRatio(h), tolerance, h + " with " + tests + " tests");
+        double found = evidence.sums().get(h.ordinal()).log(sizes[h.ordinal()]);
+        assertEquals(expected, found, tolerance, h + " with " + tests + " tests");
       }
     }
   }
 
-  private static double dense(Hypothesis h, HealthyModel model, FamilyNorm norm) {
+  private static double dense(Hypothesis h, HealthyModel model, FamilyNorm norm, FaultSizes law) {
     double[][] covariance =
         DenseCovariance.covariance(model, DenseCovariance.index(model.residual()));
     double[] z = flattened(model);
     double healthy = logDensity(z, new double[z.length], covariance);
-    SeverityGrid sizes = SeverityGrid.of(PRIORS.sizeOf(h), h.sign());
+    SeverityGrid sizes = law.of(h);
     List<int[]> sets = CylinderSets.of(h, norm.family());
     int cylinders = norm.family().cylinders();
     List<Double> terms = new ArrayList<>();

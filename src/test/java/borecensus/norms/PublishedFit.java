@@ -117,6 +117,7 @@ final class PublishedFit {
         GaugeDrift.BELIEVED,
         CovariateEffects.NONE,
         new HypothesisShares(priors.of(Fuel.DIESEL).shares(), new TreeMap<>()),
+        FaultSizes.believed(priors.of(Fuel.DIESEL)),
         Tails.BELIEVED,
         priors);
   }

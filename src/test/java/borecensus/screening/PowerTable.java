@@ -4,6 +4,7 @@ import borecensus.domain.CompressionTest;
 import borecensus.domain.EngineHistory;
 import borecensus.domain.Fuel;
 import borecensus.domain.Reason;
+import borecensus.norms.FaultSizes;
 import borecensus.norms.FleetNorms;
 import borecensus.norms.FleetPlan;
 import borecensus.norms.HypothesisShares;
@@ -94,6 +95,7 @@ final class PowerTable {
             known.gaugeDrift(),
             known.covariates(),
             new HypothesisShares(new EnumMap<>(priors.of(Fuel.DIESEL).shares()), new TreeMap<>()),
+            FaultSizes.believed(priors.of(Fuel.DIESEL)),
             known.tails(),
             priors);
   }

@@ -1,6 +1,5 @@
 package borecensus.norms;
 
-import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -8,67 +7,66 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 
 /**
- * Learns how common each fault is from the likelihood ratios of all engines: empirical Bayes by
- * expectation and maximisation (Dempster, Laird and Rubin, 1977, section 4.3), the prior shares
- * standing for as many engines as they are said to. A family's prevalence is drawn to the fleet's
- * as far as families are found to be alike ({@link FamilyPrevalence}).
+ * Learns how common each fault is, and how large, from the likelihood ratios of all engines:
+ * empirical Bayes by expectation and maximisation (Dempster, Laird and Rubin, 1977, section 4.3),
+ * the prior shares standing for as many engines as they are said to. A family's prevalence is drawn
+ * to the fleet's as far as families are found to be alike ({@link FamilyPrevalence}); sizes are the
+ * whole fleet's ({@link SizeLawFit}).
  */
-final class ShareEstimator {
+final class FaultLawEstimator {
   private static final int ITERATIONS = 40;
 
   private final List<FaultEvidence> engines;
   private final Map<Hypothesis, Double> priorShares;
   private final double pseudoEngines;
+  private final FaultSizes believed;
 
-  ShareEstimator(
-      List<FaultEvidence> engines, Map<Hypothesis, Double> priorShares, double pseudoEngines) {
+  FaultLawEstimator(List<FaultEvidence> engines, FuelPriors priors) {
     this.engines = engines;
-    this.priorShares = priorShares;
-    this.pseudoEngines = pseudoEngines;
+    this.priorShares = priors.shares();
+    this.pseudoEngines = priors.pseudoEngines().share();
+    this.believed = FaultSizes.believed(priors);
   }
 
-  HypothesisShares estimate(HypothesisShares start) {
-    double[][] logRatios = engines.stream().map(ShareEstimator::logRatios).toArray(double[][]::new);
-    HypothesisShares shares = start;
+  FaultLaw estimate(FaultLaw start) {
+    FaultLaw law = start;
     for (int i = 0; i < ITERATIONS; i++) {
-      shares = step(shares, logRatios);
+      law = step(law);
     }
-    return shares;
+    return law;
   }
 
-  private static double[] logRatios(FaultEvidence engine) {
-    return Arrays.stream(Hypothesis.values()).mapToDouble(engine::logRatio).toArray();
-  }
-
-  private HypothesisShares step(HypothesisShares shares, double[][] logRatios) {
+  private FaultLaw step(FaultLaw law) {
+    double[][] sizeWeights = law.sizes().weights();
     double[] counts = new double[Hypothesis.values().length];
+    Map<SizeKind, double[]> bySize = new EnumMap<>(SizeKind.class);
+    believed.byKind().forEach((kind, grid) -> bySize.put(kind, new double[grid.points()]));
     SortedMap<String, double[]> families = new TreeMap<>();
-    for (int i = 0; i < logRatios.length; i++) {
-      FaultEvidence engine = engines.get(i);
-      double[] p = posterior(shares, engine, logRatios[i]);
+    for (FaultEvidence engine : engines) {
+      double[] seen = law.weigh(engine, sizeWeights);
+      double[] p = engine.tests() == 1 ? divided(seen, law.shares()) : seen;
       double[] family = families.computeIfAbsent(engine.familyId(), f -> new double[2]);
       family[0]++;
       for (Hypothesis h : Hypothesis.values()) {
-        counts[h.ordinal()] += p[h.ordinal()];
-        family[1] += h.mechanical() ? p[h.ordinal()] : 0;
+        int i = h.ordinal();
+        counts[i] += p[i];
+        if (h.mechanical()) {
+          family[1] += p[i];
+          double[] found = bySize.get(SizeKind.of(h));
+          engine.sums().get(i).countSizes(seen[i], sizeWeights[i], found);
+        }
       }
     }
-    return shares(counts, families);
+    return new FaultLaw(shares(counts, families), sizes(bySize));
+  }
+
+  private FaultSizes sizes(Map<SizeKind, double[]> found) {
+    Map<SizeKind, SeverityGrid> laws = new EnumMap<>(believed.byKind());
+    laws.replaceAll((kind, grid) -> SizeLawFit.fit(grid, found.get(kind)));
+    return new FaultSizes(laws);
   }
 
   /** With one test a fall cannot be told from what it leads to: the shares divide it. */
-  private static double[] posterior(
-      HypothesisShares shares, FaultEvidence engine, double[] logRatios) {
-    double[] priors = shares.priors(engine.familyId(), engine.tests());
-    double[] logs = new double[priors.length + 1];
-    logs[priors.length] = Math.log(1 - Arrays.stream(priors).sum());
-    for (int h = 0; h < priors.length; h++) {
-      logs[h] = Math.log(priors[h]) + logRatios[h];
-    }
-    double[] p = FaultPosterior.normalised(logs);
-    return engine.tests() == 1 ? divided(p, shares) : p;
-  }
-
   private static double[] divided(double[] p, HypothesisShares shares) {
     double[] divided = p.clone();
     for (Hypothesis h : Hypothesis.values()) {

@@ -1,0 +1,76 @@
+package borecensus.norms;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.apache.commons.math3.random.Well19937c;
+import org.junit.jupiter.api.Test;
+
+class TailEstimatorTest {
+  private static TailColumn column(double lastingLogRatio, double... noiseLogRatios) {
+    TailColumn.Part[] single =
+        Arrays.stream(noiseLogRatios)
+            .mapToObj(r -> new TailColumn.Part(r, 1))
+            .toArray(TailColumn.Part[]::new);
+    double[] since = new double[single.length];
+    Arrays.fill(since, Double.NaN);
+    return new TailColumn(new TailColumn.Part(lastingLogRatio, 1), single, since);
+  }
+
+  @Test
+  void aValueOfASingleTestIsWideByItsOffsetOrByItsNoiseAndNotByBoth() {
+    assertArrayEquals(new double[] {0.75, 0.25}, column(30, 30).wide(0.003, 0.001), 1e-9);
+  }
+
+  @Test
+  void nothingStrikingIsWideAsOftenAsBelieved() {
+    double[] wide = column(0, 0, 0).wide(0.002, 0.001);
+    assertArrayEquals(new double[] {0.002 / 1.004, 0.001 / 1.004, 0.001 / 1.004}, wide, 1e-12);
+  }
+
+  @Test
+  void whatIsWideSinceATestIsWideInEachTestFromThereOn() {
+    TailColumn late =
+        new TailColumn(
+            new TailColumn.Part(0, 1),
+            column(0, 0, 0, 0).single(),
+            new double[] {Double.NaN, 40, Double.NaN});
+    double[] wide = late.wide(1e-3, 1e-3);
+    assertEquals(0, wide[1], 1e-9);
+    assertEquals(1, wide[2], 1e-9);
+    assertEquals(1, wide[3], 1e-9);
+  }
+
+  /** Offsets in units of their standard deviation, of which some are four times as wide. */
+  private static TailRatios engine(double offset) {
+    Template template = new Template(offset, 1, new int[] {0});
+    double logRatio = template.logRatioOfNormalShift(Tails.ADDED_VARIANCE);
+    TailColumn whole =
+        new TailColumn(
+            new TailColumn.Part(logRatio, offset),
+            new TailColumn.Part[] {new TailColumn.Part(-1e3, offset)},
+            new double[] {Double.NaN});
+    return new TailRatios(whole, new TailColumn[0]);
+  }
+
+  @Test
+  void aPlantedShareOfWideOffsetsIsFoundWhateverTheFaultyEnginesShow() {
+    Well19937c random = new Well19937c(11);
+    List<TailRatios> engines = new ArrayList<>();
+    double[] healthy = new double[4200];
+    for (int e = 0; e < healthy.length; e++) {
+      boolean faulty = e >= 4000;
+      double sd = random.nextDouble() < 0.03 ? 4 : 1;
+      engines.add(engine(faulty ? 9 : sd * random.nextGaussian()));
+      healthy[e] = faulty ? 0 : 1;
+    }
+    Tails found = new TailEstimator(engines, healthy).estimate(Tails.BELIEVED);
+    // 2,000 deviate upwards, 60 of them wide, half of which stand out: a standard error of 0.006.
+    assertEquals(0.03, found.engine(), 0.012);
+    assertTrue(found.test() < 0.001);
+  }
+}
