@@ -2,9 +2,7 @@ package borecensus.bay;
 
 import borecensus.domain.CompressionTest;
 import borecensus.domain.Limits;
-import borecensus.domain.PressureUnit;
 import borecensus.domain.Reason;
-import borecensus.domain.SheetKind;
 import borecensus.intake.RowRefusal;
 import borecensus.screening.EngineAssessment;
 import borecensus.worklist.Cautions;
@@ -32,14 +30,26 @@ public final class AnswerText {
   }
 
   private void sheet(CheckedSheet sheet) {
+    heading(sheet);
+    lines.blank();
+    CylinderTable.write(sheet, lines);
+    lines.blank();
+    verdict(sheet);
+    reasons(sheet.judged());
+    again(sheet);
+    lines.blank();
+    lines.hanging("Next: ", nextStep(sheet));
+    sheet.notes().forEach(note -> lines.hanging("Note: ", note));
+    lines.blank();
+  }
+
+  private void heading(CheckedSheet sheet) {
     CompressionTest test = sheet.judged().test();
-    lines.hanging(
-        "",
+    String familyId = sheet.judged().history().familyId();
+    lines.paragraph(
         "Vehicle %s, engine %s, family %s"
-            .formatted(
-                sheet.row().vehicleId(), test.engineId(), sheet.judged().history().familyId()));
-    lines.hanging(
-        "",
+            .formatted(sheet.row().vehicleId(), test.engineId(), familyId));
+    lines.paragraph(
         "Test %s of %s, %s, gauge %s, %s"
             .formatted(
                 test.testId(),
@@ -47,80 +57,20 @@ public final class AnswerText {
                 test.kind().code(),
                 test.gaugeId(),
                 usage(test)));
-    lines.hanging(
-        "",
-        "Air %.1f hPa (%s): at reference conditions, %.2f hPa, readings are %.3f times as high"
-            .formatted(
-                test.ambientHpa(),
-                test.ambientSource().code().replace('_', ' '),
-                Limits.REFERENCE_AMBIENT_HPA,
-                Limits.REFERENCE_AMBIENT_HPA / test.ambientHpa()));
-    lines.blank();
-    table(sheet);
-    lines.blank();
-    verdict(sheet);
-    again(sheet);
-    next(sheet);
-    sheet.notes().forEach(note -> lines.hanging("Note: ", note));
-    lines.blank();
+    lines.paragraph(
+        String.format(
+            Locale.ROOT,
+            "Air %.1f hPa (%s): at reference conditions, %.2f hPa, readings are %.3f times as high",
+            test.ambientHpa(),
+            test.ambientSource().code().replace('_', ' '),
+            Limits.REFERENCE_AMBIENT_HPA,
+            Limits.REFERENCE_AMBIENT_HPA / test.ambientHpa()));
   }
 
   private static String usage(CompressionTest test) {
     return Double.isNaN(test.distanceKm())
         ? PlainNumbers.thousands(test.engineHours()) + " hours"
         : PlainNumbers.thousands(test.distanceKm()) + " km";
-  }
-
-  private void table(CheckedSheet sheet) {
-    PressureUnit unit = sheet.row().unit();
-    boolean dry = sheet.judged().test().kind() == SheetKind.DRY;
-    String expected = dry ? "expected" : "dry test";
-    String name = unit.code();
-    if (unit == PressureUnit.KPA) {
-      lines.line(
-          "%4s %9s %9s %9s %10s", "", "as read", "at ref.", expected, dry ? "off by" : "rise");
-      lines.line("%4s %9s %9s %9s", "cyl.", name, name, name);
-    } else {
-      lines.line(
-          "%4s %9s %9s %9s %8s %8s %10s",
-          "", "as read", "at ref.", expected, "at ref.", expected, dry ? "off by" : "rise");
-      lines.line("%4s %9s %9s %9s %8s %8s", "cyl.", name, name, name, "kPa", "kPa");
-    }
-    for (CylinderLine cylinder : sheet.cylinders()) {
-      lines.line("%s", row(sheet, cylinder));
-    }
-  }
-
-  private static String row(CheckedSheet sheet, CylinderLine cylinder) {
-    PressureUnit unit = sheet.row().unit();
-    StringBuilder row = new StringBuilder();
-    row.append(String.format(Locale.ROOT, "%4d", cylinder.cylinder()));
-    row.append(String.format(" %9s", inUnit(cylinder.gaugeKpa(), unit)));
-    row.append(String.format(" %9s", inUnit(cylinder.referenceKpa(), unit)));
-    row.append(String.format(" %9s", inUnit(cylinder.expectedKpa(), unit)));
-    if (unit != PressureUnit.KPA) {
-      row.append(String.format(" %8s", inUnit(cylinder.referenceKpa(), PressureUnit.KPA)));
-      row.append(String.format(" %8s", inUnit(cylinder.expectedKpa(), PressureUnit.KPA)));
-    }
-    double offPct = cylinder.deviationPct();
-    row.append(
-        Double.isFinite(offPct)
-            ? String.format(Locale.ROOT, " %+8.1f %%", offPct)
-            : String.format(" %10s", "-"));
-    return sheet.judged().suspects().contains(cylinder.cylinder()) ? row + "  <" : row.toString();
-  }
-
-  private static String inUnit(double kpa, PressureUnit unit) {
-    int decimals =
-        switch (unit) {
-          case KPA -> 0;
-          case PSI -> 1;
-          case BAR, KGF_CM2 -> 2;
-          case MPA -> 3;
-        };
-    return Double.isNaN(kpa)
-        ? "-"
-        : String.format(Locale.ROOT, "%." + decimals + "f", unit.fromKpa(kpa));
   }
 
   private void verdict(CheckedSheet sheet) {
@@ -142,6 +92,9 @@ public final class AnswerText {
           "The engine is not judged (%s)."
               .formatted(assessment.judgement().code().replace('_', ' ')));
     }
+  }
+
+  private void reasons(JudgedSheet judged) {
     for (Reason reason : judged.reasons()) {
       lines.hanging("- ", "%s (%s)".formatted(capital(reason.meaning()), reason.code()));
     }
@@ -182,11 +135,6 @@ public final class AnswerText {
     }
   }
 
-  private void next(CheckedSheet sheet) {
-    lines.blank();
-    lines.hanging("Next: ", nextStep(sheet));
-  }
-
   static String nextStep(CheckedSheet sheet) {
     JudgedSheet judged = sheet.judged();
     return switch (sheet.outcome()) {
@@ -211,7 +159,7 @@ public final class AnswerText {
             : ", column %s, value '%s'".formatted(refusal.column(), refusal.value());
     lines.hanging(
         "",
-        "Row %d cannot be used (%s%s): %s"
+        "Row %s cannot be used (%s%s): %s"
             .formatted(refusal.rowNumber(), refusal.code().code(), where, refusal.message()));
     lines.blank();
   }

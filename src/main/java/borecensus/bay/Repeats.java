@@ -63,7 +63,7 @@ final class Repeats {
                 new Repeat(
                     Repeat.Kind.NOT_READ,
                     List.of(c + 1),
-                    "Cylinder %d has no reading: crank it too, or nothing is known of it."
+                    "Cylinder %s has no reading: crank it too, or nothing is known of it."
                         .formatted(c + 1)))
         .toList();
   }

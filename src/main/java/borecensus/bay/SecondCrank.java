@@ -61,7 +61,7 @@ final class SecondCrank {
       return Optional.empty();
     }
     String sentence =
-        "Crank cylinder %d once more: two readings of one cylinder usually differ by %s, and that much %s would %s."
+        "Crank cylinder %s once more: two readings of one cylinder usually differ by %s, and that much %s would %s."
             .formatted(
                 cylinder,
                 PlainNumbers.percent(100 * Math.expm1(Math.sqrt(2) * readingSd(sheet))),
@@ -73,8 +73,7 @@ final class SecondCrank {
 
   /** Judged anew with the mean of two readings, the second one usually far up (1) or down (-1). */
   private static JudgedSheet moved(JudgedSheet sheet, int cylinder, int direction) {
-    double[] kpa = sheet.test().referenceKpa();
-    kpa = kpa.clone();
+    double[] kpa = sheet.test().referenceKpa().clone();
     kpa[cylinder - 1] *= Math.exp(direction * readingSd(sheet) / Math.sqrt(2));
     return sheet.with(withReadings(sheet.test(), kpa));
   }

@@ -22,7 +22,7 @@ import java.util.Optional;
 /** Checks a sheet file against one snapshot, which is only read. */
 public final class SheetChecker {
   /** More is a depot's files, which go into the fleet folder. */
-  static final int MOST_TESTS = 1_000;
+  static final int MOST_RECORDS = 1_000;
 
   private static final Comparator<RowRefusal> BY_ROW =
       Comparator.comparingLong(RowRefusal::rowNumber);
@@ -57,14 +57,40 @@ public final class SheetChecker {
    */
   public CheckedFile check(String name, TableReader table, LocalDate today)
       throws LookupException, TooManyTestsException {
-    Map<String, List<LedgerSheet>> byVehicle = new LinkedHashMap<>();
-    List<RowRefusal> refusals = new ArrayList<>();
-    List<String> notes = new ArrayList<>();
-    int tests = 0;
+    Taken taken = new Taken();
     for (Iterator<SheetItem> items = SheetFile.read(name, table); items.hasNext(); ) {
-      SheetItem item = items.next();
+      taken.take(items.next());
+    }
+    LocalDate asOf = today.isAfter(model.asOf()) ? today : model.asOf();
+    VehicleCheck check = new VehicleCheck(model, asOf);
+    List<CheckedSheet> sheets = new ArrayList<>();
+    for (Map.Entry<String, List<LedgerSheet>> vehicle : taken.byVehicle.entrySet()) {
+      Optional<VehicleDossier> dossier = files.dossier(vehicle.getKey(), model.buckets());
+      VehicleCheck.Answer answer =
+          dossier.isPresent()
+              ? check.check(dossier.get(), vehicle.getValue())
+              : check.unknown(vehicle.getValue());
+      sheets.addAll(answer.sheets());
+      taken.refusals.addAll(answer.refusals());
+    }
+    sheets.sort(Comparator.comparing(sheet -> firstRow(sheet.row())));
+    taken.refusals.sort(BY_ROW);
+    return new CheckedFile(snapshotId, model.asOf(), sheets, taken.refusals, taken.notes);
+  }
+
+  /** What the file turns out to hold. */
+  private static final class Taken {
+    private final Map<String, List<LedgerSheet>> byVehicle = new LinkedHashMap<>();
+    private final List<RowRefusal> refusals = new ArrayList<>();
+    private final List<String> notes = new ArrayList<>();
+    private int records;
+
+    void take(SheetItem item) throws TooManyTestsException {
+      records++;
+      if (records > MOST_RECORDS) {
+        throw new TooManyTestsException(MOST_RECORDS);
+      }
       if (item instanceof SheetItem.Test test) {
-        tests++;
         byVehicle
             .computeIfAbsent(test.row().vehicleId(), id -> new ArrayList<>())
             .add(new LedgerSheet(VehicleCheck.NEW, test.row()));
@@ -73,34 +99,7 @@ public final class SheetChecker {
       } else if (item instanceof SheetItem.End end) {
         end.unknownColumns().forEach(column -> notes.add(ignored(column)));
       }
-      if (tests > MOST_TESTS || refusals.size() > MOST_TESTS) {
-        throw new TooManyTestsException(MOST_TESTS);
-      }
     }
-    return answer(byVehicle, refusals, notes, today);
-  }
-
-  private CheckedFile answer(
-      Map<String, List<LedgerSheet>> byVehicle,
-      List<RowRefusal> refusals,
-      List<String> notes,
-      LocalDate today)
-      throws LookupException {
-    LocalDate asOf = today.isAfter(model.asOf()) ? today : model.asOf();
-    VehicleCheck check = new VehicleCheck(model, asOf);
-    List<CheckedSheet> sheets = new ArrayList<>();
-    for (Map.Entry<String, List<LedgerSheet>> vehicle : byVehicle.entrySet()) {
-      Optional<VehicleDossier> dossier = files.dossier(vehicle.getKey(), model.buckets());
-      VehicleCheck.Answer answer =
-          dossier.isPresent()
-              ? check.check(dossier.get(), vehicle.getValue())
-              : check.unknown(vehicle.getValue());
-      sheets.addAll(answer.sheets());
-      refusals.addAll(answer.refusals());
-    }
-    sheets.sort(Comparator.comparing(sheet -> firstRow(sheet.row())));
-    refusals.sort(BY_ROW);
-    return new CheckedFile(snapshotId, model.asOf(), sheets, refusals, notes);
   }
 
   private static long firstRow(SheetRow row) {

@@ -78,7 +78,7 @@ final class SheetNotes {
         .map(Outcome.Refused::refusal)
         .map(
             refusal ->
-                "With this sheet an earlier one no longer stands (%s, row %d): %s: %s"
+                "With this sheet an earlier one no longer stands (%s, row %s): %s: %s"
                     .formatted(
                         refusal.sourceFile(),
                         refusal.rowNumber(),

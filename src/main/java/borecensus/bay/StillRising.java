@@ -3,8 +3,8 @@ package borecensus.bay;
 import borecensus.domain.CompressionTest;
 import borecensus.norms.HealthyModel;
 import borecensus.statistics.Quantiles;
+import borecensus.worklist.PlainNumbers;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 
@@ -50,11 +50,11 @@ final class StillRising {
 
   private static Repeat repeat(int index, double[] logShares) {
     String sentence =
-        "Crank cylinder %d again with ten strokes, and one good cylinder likewise: at the first stroke it had %.0f %% of its last reading where the others had %.0f %%, so it may have been rising still."
+        "Crank cylinder %s again with ten strokes, and one good cylinder likewise: at the first stroke it had %s of its last reading where the others had %s, so it may have been rising still."
             .formatted(
                 index + 1,
-                100 * Math.exp(logShares[index]),
-                100 * Math.exp(medianOfOthers(logShares, index)));
+                PlainNumbers.percent(100 * Math.exp(logShares[index])),
+                PlainNumbers.percent(100 * Math.exp(medianOfOthers(logShares, index))));
     return new Repeat(Repeat.Kind.STILL_RISING, List.of(index + 1), sentence);
   }
 
@@ -78,6 +78,6 @@ final class StillRising {
             .mapToDouble(i -> values[i])
             .filter(v -> !Double.isNaN(v))
             .toArray();
-    return others.length == 0 ? Double.NaN : Quantiles.median(Arrays.copyOf(others, others.length));
+    return others.length == 0 ? Double.NaN : Quantiles.median(others);
   }
 }

@@ -4,7 +4,7 @@ package borecensus.bay;
 public final class TooManyTestsException extends Exception {
   TooManyTestsException(int most) {
     super(
-        "the file holds more than %d tests; put it into the fleet folder for the night"
+        "the file holds more than %s tests or refused rows; put it into the fleet folder for the night"
             .formatted(most));
   }
 }

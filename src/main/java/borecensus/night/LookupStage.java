@@ -8,6 +8,7 @@ import borecensus.publish.StoreException;
 import borecensus.published.LookupFiles;
 import borecensus.published.PublishedModel;
 import borecensus.published.VehicleDossier;
+import borecensus.published.VehicleLines;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -82,8 +83,8 @@ final class LookupStage {
       }
       List<LedgerSheet> all = new ArrayList<>();
       sheets.forEachRemaining(row -> all.add(LedgerRows.toSheet(row)));
-      String line = LookupFiles.line(new VehicleDossier(file, all));
-      int bucket = LookupFiles.bucketOf(vehicleId, buckets);
+      String line = VehicleLines.line(new VehicleDossier(file, all));
+      int bucket = VehicleLines.bucketOf(vehicleId, buckets);
       return List.of(RowFactory.create(bucket, vehicleId, line)).iterator();
     }
   }

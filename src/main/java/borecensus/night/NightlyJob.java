@@ -11,6 +11,7 @@ import borecensus.publish.StoreException;
 import borecensus.publish.StoreLock;
 import borecensus.published.LookupFiles;
 import borecensus.published.PublishedModel;
+import borecensus.published.VehicleLines;
 import borecensus.registers.RegisterProblem;
 import borecensus.registers.Registers;
 import borecensus.statistics.FalseShareTable;
@@ -206,7 +207,7 @@ public final class NightlyJob {
               registers,
               settings.asOf(),
               falseShares.lowestMarked(settings.maxFalseShare()),
-              LookupFiles.buckets(vehicles));
+              VehicleLines.buckets(vehicles));
       LookupFiles lookup = new LookupFiles(store.snapshotFolder(snapshotId));
       long written = LookupStage.write(lookup, published, register, standingSheets);
       if (written != vehicles) {

@@ -4,20 +4,14 @@ import com.fasterxml.jackson.core.JsonEncoding;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
-import com.fasterxml.jackson.core.io.JsonStringEncoder;
-import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.InputStreamReader;
 import java.io.OutputStream;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.zip.CRC32;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.GZIPOutputStream;
 
@@ -29,17 +23,14 @@ import java.util.zip.GZIPOutputStream;
  *   lookup/vehicles/bucket=N/*.gz      one line per vehicle: its id as a JSON string, a tab, its file
  * </pre>
  *
- * A vehicle stands in the bucket that the CRC-32 of its id (UTF-8) gives, so that finding one reads
- * about a thousand lines however large the fleet is.
+ * Which bucket a vehicle stands in: {@link VehicleLines#bucketOf}.
  */
 public final class LookupFiles {
   /** To be raised when a number changes its meaning while the layout stays the same. */
   private static final int FORMAT = 1;
 
-  private static final int VEHICLES_PER_BUCKET = 1_000;
   private static final int BUFFER_BYTES = 1 << 16;
   private static final RecordJson<PublishedModel> MODEL = RecordJson.of(PublishedModel.class);
-  private static final RecordJson<VehicleDossier> DOSSIER = RecordJson.of(VehicleDossier.class);
 
   private final Path folder;
 
@@ -55,28 +46,6 @@ public final class LookupFiles {
 
   private Path modelFile() {
     return folder.resolve("model.json.gz");
-  }
-
-  /** Among how many buckets so many vehicles are spread. */
-  public static int buckets(long vehicles) {
-    return (int) Math.max(1, (vehicles + VEHICLES_PER_BUCKET - 1) / VEHICLES_PER_BUCKET);
-  }
-
-  /** The bucket of a vehicle, from 0. */
-  public static int bucketOf(String vehicleId, int buckets) {
-    CRC32 crc = new CRC32();
-    crc.update(vehicleId.getBytes(StandardCharsets.UTF_8));
-    return (int) (crc.getValue() % buckets);
-  }
-
-  /** The line of a vehicle. */
-  public static String line(VehicleDossier dossier) {
-    return key(dossier.file().vehicle().vehicleId()) + DOSSIER.text(dossier);
-  }
-
-  /** A line's start; a JSON string holds no tab and no line break of its own. */
-  private static String key(String vehicleId) {
-    return "\"" + String.valueOf(JsonStringEncoder.getInstance().quoteAsString(vehicleId)) + "\"\t";
   }
 
   /** Writes the model. */
@@ -99,7 +68,7 @@ public final class LookupFiles {
 
   private static List<String> layout() {
     List<String> layout = new ArrayList<>(MODEL.layout());
-    layout.addAll(DOSSIER.layout());
+    layout.addAll(VehicleLines.layout());
     return layout;
   }
 
@@ -154,35 +123,11 @@ public final class LookupFiles {
    * @throws LookupException when it cannot be read
    */
   public Optional<VehicleDossier> dossier(String vehicleId, int buckets) throws LookupException {
-    Path bucket = vehicles().resolve("bucket=" + bucketOf(vehicleId, buckets));
-    if (!Files.isDirectory(bucket)) {
-      return Optional.empty();
-    }
-    String key = key(vehicleId);
-    try (DirectoryStream<Path> files = Files.newDirectoryStream(bucket, "*.gz")) {
-      for (Path file : files) {
-        Optional<String> line = find(file, key);
-        if (line.isPresent()) {
-          return Optional.of(DOSSIER.value(line.get().substring(key.length())));
-        }
-      }
-      return Optional.empty();
+    Path bucket = vehicles().resolve("bucket=" + VehicleLines.bucketOf(vehicleId, buckets));
+    try {
+      return VehicleLines.find(vehicleId, bucket);
     } catch (IOException broken) {
       throw new LookupException("the folder " + bucket + " cannot be read: " + broken, broken);
-    }
-  }
-
-  private static Optional<String> find(Path file, String key) throws IOException {
-    try (BufferedReader lines =
-        new BufferedReader(
-            new InputStreamReader(
-                new GZIPInputStream(Files.newInputStream(file), BUFFER_BYTES),
-                StandardCharsets.UTF_8))) {
-      String line = lines.readLine();
-      while (line != null && !line.startsWith(key)) {
-        line = lines.readLine();
-      }
-      return Optional.ofNullable(line);
     }
   }
 }

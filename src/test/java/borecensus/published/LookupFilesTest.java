@@ -30,9 +30,9 @@ class LookupFilesTest {
   private LookupFiles files(int buckets, String... vehicleIds) throws IOException {
     LookupFiles files = new LookupFiles(snapshot);
     for (String id : vehicleIds) {
-      Path bucket = files.vehicles().resolve("bucket=" + LookupFiles.bucketOf(id, buckets));
+      Path bucket = files.vehicles().resolve("bucket=" + VehicleLines.bucketOf(id, buckets));
       Files.createDirectories(bucket);
-      write(bucket.resolve("part-" + id.hashCode() + ".gz"), LookupFiles.line(dossier(id)) + "\n");
+      write(bucket.resolve("part-" + id.hashCode() + ".gz"), VehicleLines.line(dossier(id)) + "\n");
     }
     return files;
   }
@@ -46,16 +46,16 @@ class LookupFilesTest {
   /** The check value of CRC-32 (ITU-T V.42; RFC 1952): 123456789 gives CBF43926. */
   @Test
   void theBucketIsTheCrc32OfTheIdSoThatOtherProgramsCanFindIt() {
-    assertEquals(0xCBF43926L % 1000, LookupFiles.bucketOf("123456789", 1000));
-    assertEquals(0, LookupFiles.bucketOf("anything", 1));
+    assertEquals(0xCBF43926L % 1000, VehicleLines.bucketOf("123456789", 1000));
+    assertEquals(0, VehicleLines.bucketOf("anything", 1));
   }
 
   @Test
   void aBucketHoldsAboutAThousandVehicles() {
-    assertEquals(1, LookupFiles.buckets(0));
-    assertEquals(1, LookupFiles.buckets(1_000));
-    assertEquals(2, LookupFiles.buckets(1_001));
-    assertEquals(1_000, LookupFiles.buckets(1_000_000));
+    assertEquals(1, VehicleLines.buckets(0));
+    assertEquals(1, VehicleLines.buckets(1_000));
+    assertEquals(2, VehicleLines.buckets(1_001));
+    assertEquals(1_000, VehicleLines.buckets(1_000_000));
   }
 
   @ParameterizedTest
