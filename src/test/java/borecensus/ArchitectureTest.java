@@ -41,6 +41,25 @@ class ArchitectureTest {
           Map.entry("norms", List.of("domain", "statistics")),
           Map.entry("screening", List.of("domain", "norms", "statistics")),
           Map.entry("worklist", List.of("domain", "norms", "screening", "statistics")),
+          Map.entry(
+              "published",
+              List.of(
+                  "domain", "intake", "ledger", "normalise", "norms", "registers", "screening")),
+          Map.entry(
+              "bay",
+              List.of(
+                  "domain",
+                  "intake",
+                  "ledger",
+                  "normalise",
+                  "norms",
+                  "physics",
+                  "published",
+                  "registers",
+                  "screening",
+                  "statistics",
+                  "tabular",
+                  "worklist")),
           Map.entry("report", List.of("domain", "worklist")),
           Map.entry("simulate", List.of("domain")),
           Map.entry(

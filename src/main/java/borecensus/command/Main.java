@@ -17,6 +17,7 @@ import picocli.CommandLine.TypeConversionException;
     description = "Finds engines whose cranking compression falls outside what the fleet shows.",
     subcommands = {
       NightlyCommand.class,
+      CheckSheetCommand.class,
       QueryCommand.class,
       SimulateFleetCommand.class,
       EvaluateCommand.class,
@@ -30,7 +31,12 @@ public final class Main implements Runnable {
 
   /** Runs one command and gives its exit status. */
   static int run(String... args) {
-    return new CommandLine(new Main())
+    return run(new Main(), args);
+  }
+
+  /** Runs a command that stands for itself. */
+  static int run(Object command, String... args) {
+    return new CommandLine(command)
         .setExpandAtFiles(false)
         .registerConverter(LocalDate.class, Main::date)
         .setParameterExceptionHandler(wrongUse())

@@ -9,7 +9,7 @@ import borecensus.norms.NormEstimator;
 import borecensus.norms.PressureCheck;
 import borecensus.norms.Priors;
 import borecensus.norms.ProtocolDays;
-import borecensus.screening.TransposedCylinders;
+import borecensus.published.LearnedModel;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Map;
@@ -37,11 +37,13 @@ record NightModel(
     return new NightModel(warm, days, better, PressureCheck.of(believed, better));
   }
 
+  /** What is published of it, to judge single engines by. */
+  LearnedModel learned() {
+    return new LearnedModel(warmProtocol, protocolDays, norms);
+  }
+
   /** A history with the doubts that only the fleet can raise. */
   EngineHistory doubted(EngineHistory history) {
-    EngineHistory doubted = protocolDays.apply(warmProtocol.apply(history));
-    return norms.family(history.familyId()).isEmpty()
-        ? doubted
-        : TransposedCylinders.doubt(doubted, norms);
+    return learned().doubted(history);
   }
 }

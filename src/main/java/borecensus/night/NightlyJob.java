@@ -7,7 +7,11 @@ import borecensus.night.FleetFiles.SheetPath;
 import borecensus.night.LedgerStage.TakenIn;
 import borecensus.publish.SnapshotManifest;
 import borecensus.publish.SnapshotStore;
+import borecensus.publish.StoreException;
 import borecensus.publish.StoreLock;
+import borecensus.published.LookupFiles;
+import borecensus.published.PublishedModel;
+import borecensus.published.VehicleLines;
 import borecensus.registers.RegisterProblem;
 import borecensus.registers.Registers;
 import borecensus.statistics.FalseShareTable;
@@ -83,6 +87,8 @@ public final class NightlyJob {
     private Dataset<Row> ledger;
     private List<TakenIn> takenIn;
     private long rowsNew;
+    private Dataset<Row> standingSheets;
+    private FalseShareTable falseShares;
 
     Night(SparkSession spark, List<String> before, long sequence) {
       this.spark = spark;
@@ -134,6 +140,7 @@ public final class NightlyJob {
           register.where(col("kind").notEqual(RegisterField.Kind.PROBLEM.name()));
       Broadcast<Registers> known = broadcast(registers, Registers.class);
       Dataset<Row> lost = ClashStage.lost(tests, vehicles, known, settings.asOf()).cache();
+      standingSheets = SettleStage.without(tests, lost);
       Dataset<Row> settled =
           SettleStage.settle(tests, vehiclesAndRepairs, lost, known, settings.asOf())
               .persist(StorageLevel.MEMORY_AND_DISK());
@@ -156,7 +163,7 @@ public final class NightlyJob {
       progress.begins("screening");
       Dataset<Row> screened =
           ScreeningStage.screen(histories, model).persist(StorageLevel.MEMORY_AND_DISK());
-      FalseShareTable falseShares = ScreeningStage.falseShares(screened);
+      falseShares = ScreeningStage.falseShares(screened);
       Dataset<Row> marked =
           WorkListStage.marked(
               screened, broadcast(falseShares, FalseShareTable.class), settings.maxFalseShare());
@@ -178,6 +185,7 @@ public final class NightlyJob {
           tables.write(
               new SnapshotTables.Sources(
                   ledger, takenIn, register, settled, statuses, model, problems, rowsNew));
+      writeLookup(snapshotId, register, model.value(), result.engines());
       store.publish(
           new SnapshotManifest(
               snapshotId,
@@ -189,6 +197,24 @@ public final class NightlyJob {
       store.retain(settings.keepSnapshots());
       progress.ends("snapshot " + snapshotId);
       return result;
+    }
+
+    private void writeLookup(
+        String snapshotId, Dataset<Row> register, NightModel model, long vehicles) {
+      PublishedModel published =
+          new PublishedModel(
+              model.learned(),
+              registers,
+              settings.asOf(),
+              falseShares.lowestMarked(settings.maxFalseShare()),
+              VehicleLines.buckets(vehicles));
+      LookupFiles lookup = new LookupFiles(store.snapshotFolder(snapshotId));
+      long written = LookupStage.write(lookup, published, register, standingSheets);
+      if (written != vehicles) {
+        throw new StoreException(
+            "%d vehicles were written to be looked up where %d were expected"
+                .formatted(written, vehicles));
+      }
     }
 
     private <T> Broadcast<T> broadcast(T value, Class<T> type) {

@@ -59,7 +59,7 @@ final class SettleStage {
   /**
    * Sheets but for those lost; every record of a lost test is in the list, so the first one tells.
    */
-  private static Dataset<Row> without(Dataset<Row> tests, Dataset<Row> lost) {
+  static Dataset<Row> without(Dataset<Row> tests, Dataset<Row> lost) {
     return tests.join(
         lost,
         tests

@@ -6,21 +6,20 @@ import java.io.Serializable;
 /**
  * A family's mean log reading over usage: straight between knots, flat beyond the outer ones, with
  * its error covariance.
+ *
+ * @param knots the usages, in model units and rising, at which the curve may bend
+ * @param logKpa mean log reading at each knot
+ * @param covariance of the errors of these, one row for each knot
  */
-public final class MeanCurve implements Serializable {
-  private static final long serialVersionUID = 1L;
+public record MeanCurve(double[] knots, double[] logKpa, double[][] covariance)
+    implements Serializable {
 
-  private final double[] knots;
-  private final double[] logKpa;
-  private final double[][] covariance;
-
-  /** Knots in model units, rising; one value and one row of covariance for each. */
-  MeanCurve(double[] knots, double[] logKpa, double[][] covariance) {
-    this.knots = knots.clone();
-    this.logKpa = logKpa.clone();
-    this.covariance = new double[covariance.length][];
+  public MeanCurve {
+    knots = knots.clone();
+    logKpa = logKpa.clone();
+    covariance = covariance.clone();
     for (int k = 0; k < covariance.length; k++) {
-      this.covariance[k] = covariance[k].clone();
+      covariance[k] = covariance[k].clone();
     }
   }
 
@@ -30,11 +29,6 @@ public final class MeanCurve implements Serializable {
         new double[] {0, 1},
         new double[] {logKpa, logKpa},
         new double[][] {{variance, variance}, {variance, variance}});
-  }
-
-  /** The usages, in model units, at which the curve may bend. */
-  double[] knots() {
-    return knots.clone();
   }
 
   /** Mean log reading; NaN for NaN. */

@@ -77,4 +77,29 @@ public final class FalseShareTable implements Serializable {
     double q = qByBin[FalseShareCounts.bin(faultProbability)];
     return Double.isNaN(q) ? Math.min(1.0 - faultProbability, smallestQ) : q;
   }
+
+  /**
+   * The lowest fault probability that is marked at this expected share of false marks. Since q
+   * never rises with p, everything at least as probable is marked and nothing below it.
+   *
+   * @param maxFalseShare the largest q-value that is marked
+   * @return a probability; infinite when not even certainty is marked
+   */
+  public double lowestMarked(double maxFalseShare) {
+    if (qValue(1.0) > maxFalseShare) {
+      return Double.POSITIVE_INFINITY;
+    }
+    // Doubles from 0 to 1 lie in the order of their bits, so halving these ends at the very first.
+    long notMarked = -1L;
+    long marked = Double.doubleToLongBits(1.0);
+    while (marked - notMarked > 1) {
+      long middle = (notMarked + marked) >> 1;
+      if (qValue(Double.longBitsToDouble(middle)) <= maxFalseShare) {
+        marked = middle;
+      } else {
+        notMarked = middle;
+      }
+    }
+    return Double.longBitsToDouble(marked);
+  }
 }

@@ -72,6 +72,19 @@ class FalseShareTest {
   }
 
   @Property(seed = "1", tries = 300)
+  void fromTheLowestMarkedProbabilityUpEverythingIsMarkedAndBelowItNothing(
+      @ForAll("fleets") List<Double> fleet,
+      @ForAll("probabilities") double p,
+      @ForAll("probabilities") double maxFalseShare) {
+    FalseShareTable table = table(fleet);
+    double lowest = table.lowestMarked(maxFalseShare);
+
+    assertEquals(table.qValue(p) <= maxFalseShare, p >= lowest);
+    assertTrue(lowest == Double.POSITIVE_INFINITY || table.qValue(lowest) <= maxFalseShare);
+    assertTrue(lowest == 0 || table.qValue(Math.min(1, Math.nextDown(lowest))) > maxFalseShare);
+  }
+
+  @Property(seed = "1", tries = 300)
   void aMoreProbableFaultNeverHasALargerFalseShare(
       @ForAll("fleets") List<Double> fleet,
       @ForAll("probabilities") double p,

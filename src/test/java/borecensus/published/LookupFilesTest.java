@@ -1,0 +1,108 @@
+package borecensus.published;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import borecensus.domain.Vehicle;
+import borecensus.ledger.VehicleFile;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.zip.GZIPOutputStream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class LookupFilesTest {
+  @TempDir private Path snapshot;
+
+  private static VehicleDossier dossier(String vehicleId) {
+    Vehicle vehicle = new Vehicle(vehicleId, "F", "", null, "S");
+    return new VehicleDossier(new VehicleFile(vehicle, List.of()), List.of());
+  }
+
+  private LookupFiles files(int buckets, String... vehicleIds) throws IOException {
+    LookupFiles files = new LookupFiles(snapshot);
+    for (String id : vehicleIds) {
+      Path bucket = files.vehicles().resolve("bucket=" + VehicleLines.bucketOf(id, buckets));
+      Files.createDirectories(bucket);
+      write(bucket.resolve("part-" + id.hashCode() + ".gz"), VehicleLines.line(dossier(id)) + "\n");
+    }
+    return files;
+  }
+
+  private static void write(Path file, String text) throws IOException {
+    try (OutputStream out = new GZIPOutputStream(Files.newOutputStream(file))) {
+      out.write(text.getBytes(StandardCharsets.UTF_8));
+    }
+  }
+
+  /** The check value of CRC-32 (ITU-T V.42; RFC 1952): 123456789 gives CBF43926. */
+  @Test
+  void theBucketIsTheCrc32OfTheIdSoThatOtherProgramsCanFindIt() {
+    assertEquals(0xCBF43926L % 1000, VehicleLines.bucketOf("123456789", 1000));
+    assertEquals(0, VehicleLines.bucketOf("anything", 1));
+  }
+
+  @Test
+  void aBucketHoldsAboutAThousandVehicles() {
+    assertEquals(1, VehicleLines.buckets(0));
+    assertEquals(1, VehicleLines.buckets(1_000));
+    assertEquals(2, VehicleLines.buckets(1_001));
+    assertEquals(1_000, VehicleLines.buckets(1_000_000));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"V1", "a\tb", "line\nbreak", "\"quoted\"", "../../etc", "Bücher \u202e"})
+  void aVehicleIsFoundWhateverItsName(String vehicleId) throws Exception {
+    LookupFiles files = files(3, vehicleId, "V", "V10", "V1\t");
+    assertEquals(Optional.of(dossier(vehicleId)), files.dossier(vehicleId, 3));
+  }
+
+  @Test
+  void aVehicleWhoseNameIsTheStartOfAnotherIsNotTakenForIt() throws Exception {
+    LookupFiles files = files(1, "V10");
+    assertEquals(Optional.empty(), files.dossier("V1", 1));
+    assertEquals(Optional.empty(), files.dossier("V100", 1));
+  }
+
+  @Test
+  void aSnapshotWithoutALookupSaysWhatToDo() {
+    LookupException none =
+        assertThrows(LookupException.class, () -> new LookupFiles(snapshot).model());
+    assertTrue(none.getMessage().contains("run jobs/nightly once"), none.getMessage());
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "{\"format\":0,\"layout\":[],\"model\":[]}",
+        "{\"format\":1,\"layout\":[\"Vehicle: vehicleId text\"],\"model\":[]}",
+        "{}"
+      })
+  void aModelOfAnotherVersionSaysSoInOneLine(String text) throws IOException {
+    Files.createDirectories(snapshot.resolve("lookup"));
+    write(snapshot.resolve("lookup/model.json.gz"), text);
+    LookupException other =
+        assertThrows(LookupException.class, () -> new LookupFiles(snapshot).model());
+    assertTrue(
+        other.getMessage().contains("was published by another version of the software"),
+        other.getMessage());
+    assertEquals(1, other.getMessage().lines().count());
+  }
+
+  @Test
+  void aBrokenModelIsNamed() throws IOException {
+    Files.createDirectories(snapshot.resolve("lookup"));
+    Files.writeString(snapshot.resolve("lookup/model.json.gz"), "no gzip");
+    LookupException broken =
+        assertThrows(LookupException.class, () -> new LookupFiles(snapshot).model());
+    assertTrue(broken.getMessage().contains("model.json.gz cannot be read"), broken.getMessage());
+  }
+}
