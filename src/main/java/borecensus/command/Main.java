@@ -18,6 +18,7 @@ import picocli.CommandLine.TypeConversionException;
     subcommands = {
       NightlyCommand.class,
       QueryCommand.class,
+      PrintSheetsCommand.class,
       SimulateFleetCommand.class,
       EvaluateCommand.class,
       DictionaryCommand.class
