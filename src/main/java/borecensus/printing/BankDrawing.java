@@ -17,6 +17,9 @@ final class BankDrawing {
   private static final int TOP = 2;
   private static final int BASELINE = 4;
 
+  /** Millimetres of paper for one unit of the drawing, where there is room. */
+  private static final double MM = 0.34;
+
   private BankDrawing() {}
 
   /** The drawing as SVG. */
@@ -27,8 +30,9 @@ final class BankDrawing {
     StringBuilder svg = new StringBuilder();
     svg.append(
         format(
-            "<svg class=\"engine\" viewBox=\"0 0 %d %d\" role=\"img\" aria-label=\"%s\">",
-            width, height, spoken(banks)));
+            "<svg class=\"engine\" viewBox=\"0 0 %d %d\" width=\"%.1fmm\" height=\"%.1fmm\""
+                + " role=\"img\" aria-label=\"%s\">",
+            width, height, width * MM, height * MM, spoken(banks)));
     svg.append(
         format(
             "<rect class=\"block\" x=\"%d\" y=\"%d\" width=\"%d\" height=\"%d\" rx=\"5\"/>",

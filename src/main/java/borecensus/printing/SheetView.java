@@ -28,6 +28,7 @@ record SheetView(
     String throttle,
     String barometer,
     List<Band> bands,
+    int bandCount,
     List<String> warnings,
     List<String> limits,
     String altitude,
@@ -46,12 +47,13 @@ record SheetView(
    */
   record Cell(int cylinder, String place, String usual, String low, String high) {}
 
-  /** Boxes side by side; {@code empties} fill the band up to the width of the widest. */
-  record Band(List<Head> heads, List<Cell> cells, int empties) {}
+  /** Boxes side by side. */
+  record Band(List<Head> heads, List<Cell> cells) {}
 
   static SheetView of(SheetPage page, int number) {
     Family family = page.chosen().family();
     Dial dial = page.dial();
+    List<Band> bands = bands(page);
     return new SheetView(
         String.valueOf(number),
         page.testId(),
@@ -67,7 +69,8 @@ record SheetView(
         page.gauge().isPresent() ? dial.unitText() + ", marks " + dial.stepText() : "",
         family.fuel() == Fuel.DIESEL ? "if there is one" : "",
         PageNotes.barometer(page),
-        bands(page),
+        bands,
+        bands.size(),
         PageNotes.warnings(page),
         PageNotes.limits(page),
         PageNotes.altitude(page),
@@ -82,13 +85,16 @@ record SheetView(
     List<Fact> facts = new ArrayList<>();
     facts.add(new Fact("Family", ShownText.text(family.familyId())));
     facts.add(new Fact("Fuel", family.fuel().code()));
-    facts.add(new Fact("Engine", ShownText.text(chosen.engine().engineId())));
-    facts.add(new Fact("Serial", ShownText.text(chosen.vehicle().engineSerial())));
-    facts.add(new Fact("Site", page.site().map(SheetView::site).orElse("")));
-    facts.add(new Fact("Last test", tested == null ? "none yet" : tested.toString()));
+    facts.add(new Fact("Serial", orWrite(ShownText.text(chosen.engineSerial()))));
     facts.add(new Fact("Layout", layout(family)));
+    facts.add(new Fact("Site", orWrite(page.site().map(SheetView::site).orElse(""))));
+    facts.add(new Fact("Last test", tested == null ? "none yet" : tested.toString()));
     facts.add(new Fact("Printed for", page.day().toString()));
     return facts;
+  }
+
+  private static String orWrite(String known) {
+    return known.isEmpty() ? "__________________" : known;
   }
 
   private static String site(Site site) {
@@ -105,27 +111,25 @@ record SheetView(
   private static List<Band> bands(SheetPage page) {
     List<List<Bands.Run>> runs = Bands.of(page.chosen().family().banks());
     List<Band> bands = new ArrayList<>();
-    int widest = runs.stream().mapToInt(SheetView::width).max().orElse(0);
     for (List<Bands.Run> band : runs) {
       List<Head> heads = new ArrayList<>();
       List<Cell> cells = new ArrayList<>();
       for (Bands.Run run : band) {
-        heads.add(new Head(name(run), run.cylinders().size()));
+        heads.add(
+            new Head(
+                name(run, page.chosen().family().banks().banks().size()), run.cylinders().size()));
         for (int i = 0; i < run.cylinders().size(); i++) {
           cells.add(cell(page, run.cylinders().get(i), i == 0 ? "first" : "next"));
         }
       }
-      bands.add(new Band(heads, cells, widest - width(band)));
+      bands.add(new Band(heads, cells));
     }
     return bands;
   }
 
-  private static int width(List<Bands.Run> band) {
-    return band.stream().mapToInt(run -> run.cylinders().size()).sum();
-  }
-
-  private static String name(Bands.Run run) {
-    return "Bank " + run.bank() + (run.continued() ? ", further back" : ", from the front");
+  private static String name(Bands.Run run, int banks) {
+    String where = run.continued() ? "further back" : "from the front";
+    return banks == 1 ? "Cylinders " + where : "Bank " + run.bank() + ", " + where;
   }
 
   private static Cell cell(SheetPage page, int cylinder, String place) {

@@ -79,7 +79,7 @@ final class SheetsCsv {
     Map<String, String> filled = new LinkedHashMap<>();
     filled.put(SheetColumn.TEST_ID.columnName(), page.testId());
     filled.put(SheetColumn.VEHICLE_ID.columnName(), vehicle.vehicleId());
-    filled.put(SheetColumn.ENGINE_SERIAL.columnName(), vehicle.engineSerial());
+    filled.put(SheetColumn.ENGINE_SERIAL.columnName(), page.chosen().engineSerial());
     filled.put(SheetColumn.SITE_ID.columnName(), page.site().map(Site::siteId).orElse(""));
     filled.put(SheetColumn.GAUGE_ID.columnName(), page.gauge().map(Gauge::gaugeId).orElse(""));
     filled.put(SheetColumn.UNIT.columnName(), page.gauge().map(g -> g.unit().code()).orElse(""));
