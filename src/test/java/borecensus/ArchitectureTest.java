@@ -42,6 +42,10 @@ class ArchitectureTest {
           Map.entry("screening", List.of("domain", "norms", "statistics")),
           Map.entry("worklist", List.of("domain", "norms", "screening", "statistics")),
           Map.entry("report", List.of("domain", "worklist")),
+          Map.entry(
+              "printing",
+              List.of(
+                  "domain", "intake", "physics", "query", "registers", "statistics", "worklist")),
           Map.entry("simulate", List.of("domain")),
           Map.entry(
               "evaluate",

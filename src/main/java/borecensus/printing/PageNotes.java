@@ -132,13 +132,17 @@ final class PageNotes {
             .orElse("");
     return "Expected: norm of "
         + PlainNumbers.count(norm.engines(), "engine")
-        + (usage.isEmpty() ? " at the family’s usual distance" : " at about " + usage)
+        + (usage.isEmpty() ? usualUsage(page.meter()) : " at about " + usage)
         + ", brought to "
         + String.format(Locale.ROOT, "%.0f hPa", page.conditions().ambientHpa())
         + offset
         + ". Of healthy readings 5 in 100 are below “low” and 5 in 100 above “high”; weather moves"
         + " them all by up to 3 %."
         + spread(norm.at(page.usage()));
+  }
+
+  private static String usualUsage(UsageMeter meter) {
+    return " at the family’s usual " + (meter == UsageMeter.HOURS ? "hours" : "distance");
   }
 
   private static String spread(NormPoint point) {

@@ -16,6 +16,7 @@ record SheetView(
     String number,
     String testId,
     String vehicle,
+    String nameSize,
     String why,
     List<Fact> facts,
     String drawing,
@@ -34,6 +35,12 @@ record SheetView(
     String altitude,
     String basis,
     List<String> steps) {
+
+  /** Over so few boxes there is room for the bank's number only. */
+  private static final int ROOM_FOR_WORDS = 3;
+
+  /** Longer names are set small. */
+  private static final int LARGE_NAME = 24;
 
   record Fact(String label, String value) {}
 
@@ -54,10 +61,12 @@ record SheetView(
     Family family = page.chosen().family();
     Dial dial = page.dial();
     List<Band> bands = bands(page);
+    String vehicle = ShownText.text(page.chosen().vehicle().vehicleId());
     return new SheetView(
         String.valueOf(number),
         page.testId(),
-        ShownText.text(page.chosen().vehicle().vehicleId()),
+        vehicle,
+        vehicle.length() > LARGE_NAME ? "long" : "short",
         page.chosen().why(),
         facts(page),
         BankDrawing.svg(family.banks()),
@@ -66,7 +75,7 @@ record SheetView(
         Double.isNaN(page.usage()) ? "" : "about " + page.meter().text(page.usage()),
         page.gauge().map(Gauge::gaugeId).map(ShownText::text).orElse(""),
         dial.unitText(),
-        page.gauge().isPresent() ? dial.unitText() + ", marks " + dial.stepText() : "",
+        page.gauge().isPresent() ? " (marks of " + dial.stepText() + ")" : ", unit",
         family.fuel() == Fuel.DIESEL ? "if there is one" : "",
         PageNotes.barometer(page),
         bands,
@@ -128,6 +137,9 @@ record SheetView(
   }
 
   private static String name(Bands.Run run, int banks) {
+    if (run.cylinders().size() < ROOM_FOR_WORDS) {
+      return "Bank " + run.bank();
+    }
     String where = run.continued() ? "further back" : "from the front";
     return banks == 1 ? "Cylinders " + where : "Bank " + run.bank() + ", " + where;
   }
