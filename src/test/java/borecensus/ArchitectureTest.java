@@ -61,6 +61,10 @@ class ArchitectureTest {
                   "tabular",
                   "worklist")),
           Map.entry("report", List.of("domain", "worklist")),
+          Map.entry(
+              "printing",
+              List.of(
+                  "domain", "intake", "physics", "query", "registers", "statistics", "worklist")),
           Map.entry("simulate", List.of("domain")),
           Map.entry(
               "evaluate",

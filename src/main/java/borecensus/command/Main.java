@@ -19,6 +19,7 @@ import picocli.CommandLine.TypeConversionException;
       NightlyCommand.class,
       CheckSheetCommand.class,
       QueryCommand.class,
+      PrintSheetsCommand.class,
       SimulateFleetCommand.class,
       EvaluateCommand.class,
       DictionaryCommand.class

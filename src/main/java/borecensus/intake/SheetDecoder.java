@@ -12,6 +12,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -36,8 +37,32 @@ final class SheetDecoder {
       cells.refuse(RowCode.MALFORMED_ROW, "", record.text(), shapeProblem);
       return Decoded.refused(cells.refusal());
     }
+    if (layout.form() == SheetLayout.Form.WIDE && isUnfilledForm(cells, record)) {
+      cells.refuse(
+          RowCode.MISSING_READING,
+          SheetColumn.READING_PREFIX + "1",
+          "",
+          "nothing is filled in: a printed sheet that was not used");
+      return Decoded.refused(cells.refusal());
+    }
     SheetRow row = read(cells, record);
     return cells.sound() ? Decoded.accepted(row) : Decoded.refused(cells.refusal());
+  }
+
+  /** A row with its numbers given beforehand, but no date, no usage and no reading. */
+  private boolean isUnfilledForm(SheetCells cells, TableRecord record) {
+    boolean named =
+        !cells.text(SheetColumn.TEST_ID).isEmpty() && !cells.text(SheetColumn.VEHICLE_ID).isEmpty();
+    return named
+        && Stream.of(
+                SheetColumn.TESTED_AT,
+                SheetColumn.ODOMETER_KM,
+                SheetColumn.ODOMETER_MI,
+                SheetColumn.ENGINE_HOURS)
+            .allMatch(column -> cells.text(column).isEmpty())
+        && IntStream.concat(
+                Arrays.stream(layout.readingIndex()), Arrays.stream(layout.firstIndex()))
+            .allMatch(index -> index < 0 || record.stripped(index).isEmpty());
   }
 
   private SheetRow read(SheetCells cells, TableRecord record) {

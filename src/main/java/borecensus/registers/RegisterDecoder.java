@@ -2,6 +2,7 @@ package borecensus.registers;
 
 import borecensus.domain.Banks;
 import borecensus.domain.Family;
+import borecensus.domain.FiringOrder;
 import borecensus.domain.Fuel;
 import borecensus.domain.Gauge;
 import borecensus.domain.Limits;
@@ -12,6 +13,7 @@ import borecensus.domain.Site;
 import borecensus.domain.Vehicle;
 import borecensus.domain.WetTest;
 import java.time.LocalDate;
+import java.util.Map;
 import java.util.Optional;
 
 /** Rows of the registers to the values of the domain; empty when a row is of no use. */
@@ -76,6 +78,15 @@ final class RegisterDecoder {
       return WetTest.FORBIDDEN;
     }
     return stated.orElse(WetTest.usualFor(fuel));
+  }
+
+  /** A usable family's firing order by its family_id; empty when none is stated or readable. */
+  static Optional<Map.Entry<String, FiringOrder>> firingOrder(RegisterRow row) {
+    return family(row)
+        .flatMap(
+            family ->
+                FiringOrder.parse(row.text("firing_order"), family.cylinders())
+                    .map(order -> Map.entry(family.familyId(), order)));
   }
 
   static Optional<Gauge> gauge(RegisterRow row) {

@@ -1,6 +1,7 @@
 package borecensus.registers;
 
 import borecensus.domain.Family;
+import borecensus.domain.FiringOrder;
 import borecensus.domain.Gauge;
 import borecensus.domain.Repair;
 import borecensus.domain.Site;
@@ -68,6 +69,22 @@ public record Registers(
   public static void eachRepair(
       FleetFolder folder, Consumer<Repair> rows, Consumer<RegisterProblem> problems) {
     each(folder, RegisterFile.REPAIRS, RegisterDecoder::repair, rows, problems);
+  }
+
+  /**
+   * The firing orders of the families, by family_id, as far as they are stated and can be read.
+   *
+   * @throws FleetInputException when families.csv is missing or unreadable
+   */
+  public static Map<String, FiringOrder> firingOrders(FleetFolder folder) {
+    Map<String, FiringOrder> orders = new TreeMap<>();
+    each(
+        folder,
+        RegisterFile.FAMILIES,
+        RegisterDecoder::firingOrder,
+        stated -> orders.putIfAbsent(stated.getKey(), stated.getValue()),
+        alreadyTold -> {});
+    return orders;
   }
 
   private static <T> Map<String, T> byId(

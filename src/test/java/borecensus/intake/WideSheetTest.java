@@ -374,4 +374,24 @@ class WideSheetTest {
     assertFalse(items.hasNext());
     assertThrows(NoSuchElementException.class, items::next);
   }
+
+  @Test
+  void aPrintedRowThatWasNeverFilledInIsOneMissingReading() {
+    Map<String, String> cells = wideCells();
+    for (String column : List.of("tested_at", "odometer_km", "cyl_1", "cyl_2", "cyl_3", "cyl_4")) {
+      cells.put(column, "");
+    }
+    RowRefusal refusal = read(file(cells)).onlyRefusal();
+    assertEquals(RowCode.MISSING_READING, refusal.code());
+    assertTrue(refusal.message().contains("a printed sheet that was not used"), refusal.message());
+    assertTrue(refusal.message().endsWith(RowCode.MISSING_READING.remedy()), refusal.message());
+  }
+
+  @Test
+  void aPrintedRowWithItsReadingsButNoDateIsStillAskedForTheDate() {
+    Map<String, String> cells = wideCells();
+    cells.put("tested_at", "");
+    cells.put("odometer_km", "");
+    assertEquals(RowCode.BAD_DATE, read(file(cells)).onlyRefusal().code());
+  }
 }

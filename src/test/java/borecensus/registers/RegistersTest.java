@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import borecensus.domain.Banks.Pair;
 import borecensus.domain.Family;
+import borecensus.domain.FiringOrder;
 import borecensus.domain.Fuel;
 import borecensus.domain.Gauge;
 import borecensus.domain.PressureUnit;
@@ -342,5 +343,22 @@ class RegistersTest {
     Registers.Loaded loaded = families(row + "\n");
     assertEquals(List.of(), loaded.problems());
     return loaded.registers().families().get("F");
+  }
+
+  @Test
+  void firingOrdersAreKnownOnlyWhereTheyNameEveryCylinderOnce() {
+    Files folder =
+        Files.sound()
+            .with(
+                "families.csv",
+                "family_id,fuel,cylinders,firing_order\n"
+                    + "F4,petrol,4,1-3-4-2\nF3,petrol,3,1-2\nF2,petrol,2,\nF5,wood,5,1-2-4-5-3\n");
+    assertEquals("{F4=1-3-4-2}", texts(Registers.firingOrders(folder)).toString());
+  }
+
+  private static Map<String, String> texts(Map<String, FiringOrder> orders) {
+    Map<String, String> texts = new TreeMap<>();
+    orders.forEach((family, order) -> texts.put(family, order.text()));
+    return texts;
   }
 }
