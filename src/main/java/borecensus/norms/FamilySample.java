@@ -73,6 +73,6 @@ record FamilySample(
 
   /** The feeders against this norm, in order. */
   List<HealthyModel> models(FamilyNorm norm, FleetNorms norms) {
-    return feeders.stream().map(f -> HealthyModel.of(f.readings(), norm, norms)).toList();
+    return feeders.parallelStream().map(f -> HealthyModel.of(f.readings(), norm, norms)).toList();
   }
 }

@@ -67,16 +67,18 @@ final class NormRounds {
         .estimate(present);
   }
 
+  /** Engines are weighed one by one, on all cores; the order is that of the samples. */
   private List<FaultEvidence> evidence(FleetNorms norms) {
     List<FaultEvidence> evidence = new ArrayList<>();
     samples.forEach(
         (id, sample) -> {
           FamilyNorm norm = norms.families().get(id);
-          for (EngineReadings engine : sample.engines()) {
-            if (!sample.feeders().isEmpty()) {
-              HealthyModel model = HealthyModel.of(engine, norm, norms);
-              evidence.add(FaultEvidence.of(model, norm, norms));
-            }
+          if (!sample.feeders().isEmpty()) {
+            evidence.addAll(
+                sample.engines().parallelStream()
+                    .map(engine -> HealthyModel.of(engine, norm, norms))
+                    .map(model -> FaultEvidence.of(model, norm, norms))
+                    .toList());
           }
         });
     return evidence;
