@@ -11,6 +11,7 @@ import borecensus.publish.StoreLock;
 import borecensus.registers.RegisterProblem;
 import borecensus.registers.Registers;
 import borecensus.statistics.FalseShareTable;
+import borecensus.worklist.FleetKnowledge;
 import java.util.ArrayList;
 import java.util.List;
 import org.apache.spark.broadcast.Broadcast;
@@ -154,8 +155,11 @@ public final class NightlyJob {
 
     private Dataset<Row> screen(Dataset<Row> histories, Broadcast<NightModel> model) {
       progress.begins("screening");
+      Broadcast<FleetKnowledge> knowledge =
+          broadcast(FleetKnowledge.of(model.value().norms()), FleetKnowledge.class);
       Dataset<Row> screened =
-          ScreeningStage.screen(histories, model).persist(StorageLevel.MEMORY_AND_DISK());
+          ScreeningStage.screen(histories, model, knowledge)
+              .persist(StorageLevel.MEMORY_AND_DISK());
       FalseShareTable falseShares = ScreeningStage.falseShares(screened);
       Dataset<Row> marked =
           WorkListStage.marked(

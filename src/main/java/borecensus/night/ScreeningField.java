@@ -35,7 +35,10 @@ enum ScreeningField implements RowField {
   REPEAT_TESTED_ON(DataTypes.DateType),
   REPEAT_GAUGE_ID(DataTypes.StringType),
   REPEAT_BECAUSE(DataTypes.StringType),
-  REPEAT_STEP(DataTypes.StringType);
+  REPEAT_STEP(DataTypes.StringType),
+  LIKELY_CAUSES(DataTypes.createArrayType(DataTypes.StringType, false)),
+  CAUSE_SHARES(DataTypes.createArrayType(DataTypes.DoubleType, false)),
+  CAUSE_EVIDENCE(DataTypes.StringType);
 
   private final DataType type;
 

@@ -1,5 +1,6 @@
 package borecensus.night;
 
+import borecensus.domain.Cause;
 import borecensus.domain.CompressionTest;
 import borecensus.domain.EngineHistory;
 import borecensus.domain.Reason;
@@ -9,6 +10,8 @@ import borecensus.norms.UsageAxis;
 import borecensus.screening.EngineAssessment;
 import borecensus.screening.LastTest;
 import borecensus.worklist.EngineBrief;
+import borecensus.worklist.FleetKnowledge;
+import borecensus.worklist.Outlook;
 import borecensus.worklist.TestToRepeat;
 import borecensus.worklist.WorkListEntry;
 import java.util.Arrays;
@@ -23,15 +26,17 @@ final class ScreeningRows {
 
   private ScreeningRows() {}
 
-  static Row toRow(EngineHistory history, EngineAssessment assessment, FleetNorms norms) {
+  static Row toRow(EngineHistory history, EngineAssessment assessment, FleetKnowledge fleet) {
+    FleetNorms norms = fleet.norms();
     LastTest last = assessment.lastTest();
     UsageAxis axis = norms.family(history.familyId()).map(FamilyNorm::axis).orElseThrow();
     boolean judged = !assessment.verdict().probabilities().isEmpty();
     Optional<EngineBrief> brief =
         judged && assessment.faultProbability() >= WORTH_A_BRIEF
-            ? Optional.of(EngineBrief.of(history, assessment, norms))
+            ? Optional.of(EngineBrief.of(history, assessment, fleet))
             : Optional.empty();
     Optional<WorkListEntry> entry = brief.map(EngineBrief::entry);
+    Optional<Outlook> outlook = entry.map(WorkListEntry::outlook);
     Optional<TestToRepeat> repeat =
         TestToRepeat.of(history, assessment, norms.family(history.familyId()).orElseThrow());
     return TableSchemas.row(
@@ -64,7 +69,10 @@ final class ScreeningRows {
         repeat.map(TestToRepeat::testedOn).orElse(null),
         repeat.map(TestToRepeat::gaugeId).orElse(null),
         repeat.map(TestToRepeat::because).orElse(null),
-        repeat.map(TestToRepeat::nextStep).orElse(null));
+        repeat.map(TestToRepeat::nextStep).orElse(null),
+        outlook.map(o -> codes(o.likelyCauses())).orElse(null),
+        outlook.map(o -> o.causeShares().toArray(new Double[0])).orElse(null),
+        outlook.map(Outlook::causeEvidence).orElse(null));
   }
 
   /** An engine whose family cannot be used: it is listed, and nothing is said of it. */
@@ -81,6 +89,10 @@ final class ScreeningRows {
     cells[ScreeningField.JUDGEMENT.ordinal()] = "family_not_usable";
     cells[ScreeningField.SITE_ID.ordinal()] = history.homeSiteId();
     return TableSchemas.row(cells);
+  }
+
+  private static String[] codes(List<Cause> causes) {
+    return causes.stream().map(Cause::code).toArray(String[]::new);
   }
 
   private static Boolean spreadIsLowerBound(EngineHistory history) {

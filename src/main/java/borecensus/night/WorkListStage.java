@@ -8,10 +8,12 @@ import static org.apache.spark.sql.functions.lit;
 import static org.apache.spark.sql.functions.not;
 import static org.apache.spark.sql.functions.when;
 
+import borecensus.domain.Cause;
 import borecensus.domain.Reason;
 import borecensus.screening.Judgement;
 import borecensus.statistics.FalseShareTable;
 import borecensus.tables.Table;
+import borecensus.worklist.Outlook;
 import borecensus.worklist.WorkListEntry;
 import java.util.ArrayList;
 import java.util.Iterator;
@@ -78,6 +80,9 @@ final class WorkListStage {
             col("next_step"),
             col("last_tested_on"),
             col("site_id"),
+            col("likely_causes"),
+            col("cause_shares"),
+            col("cause_evidence"),
             col("deviation_pct"))
         .coalesce(1)
         .sortWithinPartitions(col("priority").desc(), col("vehicle_id"), col("engine_id"))
@@ -131,7 +136,17 @@ final class WorkListStage {
         row.getAs("evidence"),
         row.getAs("next_step"),
         row.getAs("last_tested_on"),
-        row.getAs("site_id"));
+        row.getAs("site_id"),
+        outlook(row));
+  }
+
+  private static Outlook outlook(Row row) {
+    List<String> causes = row.getList(row.fieldIndex("likely_causes"));
+    List<Double> shares = row.getList(row.fieldIndex("cause_shares"));
+    return new Outlook(
+        causes.stream().map(code -> Cause.of(code).orElseThrow()).toList(),
+        shares,
+        row.getAs("cause_evidence"));
   }
 
   /** The deviations of a ranked row's last test, NaN where not read. */

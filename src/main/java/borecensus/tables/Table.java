@@ -5,6 +5,7 @@ import static borecensus.tables.ColumnType.INTEGER;
 import static borecensus.tables.ColumnType.INTEGERS;
 import static borecensus.tables.ColumnType.LONG;
 import static borecensus.tables.ColumnType.REAL;
+import static borecensus.tables.ColumnType.REALS;
 import static borecensus.tables.ColumnType.TEXT;
 import static borecensus.tables.ColumnType.TEXTS;
 import static borecensus.tables.ColumnType.TIME;
@@ -150,7 +151,10 @@ public enum Table {
       new Column("evidence", TEXT, "one plain sentence"),
       new Column("next_step", TEXT, "what to test next"),
       new Column("last_tested_on", DATE, "last accepted dry test"),
-      new Column("site_id", TEXT, "the vehicle's home site")),
+      new Column("site_id", TEXT, "the vehicle's home site"),
+      new Column("likely_causes", TEXTS, "all causes, most probable first"),
+      new Column("cause_shares", REALS, "their probabilities, given that a cause is found"),
+      new Column("cause_evidence", TEXT, "what wet test and first stroke showed")),
   RUN_SUMMARY(
       "the run",
       List.of("run_id"),

@@ -1,5 +1,8 @@
 package borecensus.worklist;
 
+import borecensus.causes.LikelyCauses;
+import borecensus.causes.LikelyCauses.Mark;
+import borecensus.domain.Cause;
 import borecensus.domain.CompressionTest;
 import borecensus.domain.EngineHistory;
 import borecensus.domain.Reason;
@@ -28,22 +31,31 @@ public record EngineBrief(WorkListEntry entry, List<Double> deviationPct) {
     deviationPct = List.copyOf(deviationPct);
   }
 
+  /** The brief where nothing but the norms is known. */
+  public static EngineBrief of(
+      EngineHistory history, EngineAssessment assessment, FleetNorms norms) {
+    return of(history, assessment, FleetKnowledge.of(norms));
+  }
+
   /**
    * Writes the brief of an engine with at least one trusted test.
    *
    * @throws IllegalArgumentException when the engine was not judged
    */
   public static EngineBrief of(
-      EngineHistory history, EngineAssessment assessment, FleetNorms norms) {
+      EngineHistory history, EngineAssessment assessment, FleetKnowledge fleet) {
     if (assessment.verdict().probabilities().isEmpty()) {
       throw new IllegalArgumentException(history.engineId() + " was not judged");
     }
+    FleetNorms norms = fleet.norms();
     FamilyNorm norm = norms.family(history.familyId()).orElseThrow();
     List<CompressionTest> trusted = history.trustedTests();
     CompressionTest last = trusted.get(trusted.size() - 1);
     List<CylinderDeviation> cylinders = CylinderDeviation.of(last, history, norms);
     Reason reason = assessment.verdict().main().reason();
     List<Integer> suspects = suspects(assessment);
+    LikelyCauses causes =
+        LikelyCauses.of(history, new Mark(reason, norm.family()), suspects, fleet.causes());
     WorkListEntry entry =
         new WorkListEntry(
             0,
@@ -54,11 +66,28 @@ public record EngineBrief(WorkListEntry entry, List<Double> deviationPct) {
             assessment.faultProbability(),
             reason,
             suspects,
-            Evidence.sentence(evidence(reason, assessment, last, cylinders, norm)),
-            NextSteps.nextStep(reason, norm.family()),
+            Evidence.sentence(evidence(reason, assessment, last, cylinders, norm))
+                + makerFirst(assessment),
+            NextSteps.nextStep(Situation.of(reason, norm.family(), causes)),
             assessment.lastTestedOn(),
-            history.homeSiteId());
+            history.homeSiteId(),
+            outlook(causes, suspects));
     return new EngineBrief(entry, cylinders.stream().map(CylinderDeviation::deviationPct).toList());
+  }
+
+  /** The maker's limits come before the fleet's norm, so a reading outside them is always told. */
+  private static String makerFirst(EngineAssessment assessment) {
+    return assessment.verdict().reasons().contains(Reason.BELOW_MAKER_LIMIT)
+        ? " The last test is outside the maker's limits, which come first."
+        : "";
+  }
+
+  private static Outlook outlook(LikelyCauses causes, List<Integer> suspects) {
+    List<Cause> ranked = causes.shares().ranked();
+    return new Outlook(
+        ranked,
+        ranked.stream().map(causes.shares()::share).toList(),
+        CauseSentence.of(causes, suspects));
   }
 
   /** The cylinders named to the workshop: those found suspect, else those of the main reason. */

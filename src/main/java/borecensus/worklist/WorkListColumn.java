@@ -2,6 +2,8 @@ package borecensus.worklist;
 
 import java.util.Locale;
 import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /** The columns of work_list.csv, each with its meaning and how it is written. */
 public enum WorkListColumn {
@@ -23,7 +25,11 @@ public enum WorkListColumn {
   LAST_TESTED_ON(
       "date of the last test used",
       e -> e.lastTestedOn() == null ? "" : e.lastTestedOn().toString()),
-  SITE_ID("home site of the vehicle", WorkListEntry::siteId);
+  SITE_ID("home site of the vehicle", WorkListEntry::siteId),
+  LIKELY_CAUSES(
+      "what may be behind it, most probable first, with the probability of each",
+      e -> causes(e.outlook())),
+  CAUSE_EVIDENCE("what wet test and first stroke showed", e -> e.outlook().causeEvidence());
 
   private final String meaning;
   private final transient Function<WorkListEntry, String> cell;
@@ -46,6 +52,16 @@ public enum WorkListColumn {
   /** The entry's cell; an absent number is empty. */
   public String cellOf(WorkListEntry entry) {
     return cell.apply(entry);
+  }
+
+  private static String causes(Outlook outlook) {
+    return IntStream.range(0, outlook.likelyCauses().size())
+        .mapToObj(
+            i ->
+                outlook.likelyCauses().get(i).code()
+                    + " "
+                    + decimals(2, outlook.causeShares().get(i)))
+        .collect(Collectors.joining(";"));
   }
 
   private static String decimals(int places, double value) {
