@@ -1,5 +1,6 @@
 package borecensus.worklist;
 
+import borecensus.norms.UsageAxis;
 import java.util.Locale;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -11,7 +12,7 @@ public enum WorkListColumn {
   VEHICLE_ID("the vehicle", WorkListEntry::vehicleId),
   ENGINE_ID("the engine now in it", WorkListEntry::engineId),
   FAMILY_ID("its family", WorkListEntry::familyId),
-  PRIORITY("0 to 100: probability x severity x consequence", e -> decimals(2, e.priority())),
+  PRIORITY("0 to 100: probability x severity x consequence x cost", e -> decimals(2, e.priority())),
   FAULT_PROBABILITY(
       "posterior probability that the engine, not the measurement, is outside the healthy"
           + " population",
@@ -29,7 +30,22 @@ public enum WorkListColumn {
   LIKELY_CAUSES(
       "what may be behind it, most probable first, with the probability of each",
       e -> causes(e.outlook())),
-  CAUSE_EVIDENCE("what wet test and first stroke showed", e -> e.outlook().causeEvidence());
+  CAUSE_EVIDENCE("what wet test and first stroke showed", e -> e.outlook().causeEvidence()),
+  DISTANCE_TO_LIMIT_KM(
+      "km until the maker's minimum or the family's first centile, at the present pace",
+      e -> whole(e.outlook().toLimit(UsageAxis.KM, LimitDistance::usage))),
+  DISTANCE_TO_LIMIT_LOWER_KM(
+      "1 in 20 would have less left",
+      e -> whole(e.outlook().toLimit(UsageAxis.KM, LimitDistance::lowerUsage))),
+  DISTANCE_TO_LIMIT_UPPER_KM(
+      "1 in 20 would have more left",
+      e -> whole(e.outlook().toLimit(UsageAxis.KM, LimitDistance::upperUsage))),
+  HOURS_TO_LIMIT(
+      "the same in engine hours, in families judged over hours",
+      e -> whole(e.outlook().toLimit(UsageAxis.HOURS, LimitDistance::usage))),
+  EXPECTED_SAVING(
+      "what an inspection is expected to save, in the fleet's own money",
+      e -> decimals(0, e.outlook().expectedSaving()));
 
   private final String meaning;
   private final transient Function<WorkListEntry, String> cell;
@@ -62,6 +78,10 @@ public enum WorkListColumn {
                     + " "
                     + decimals(2, outlook.causeShares().get(i)))
         .collect(Collectors.joining(";"));
+  }
+
+  private static String whole(double value) {
+    return decimals(0, value);
   }
 
   private static String decimals(int places, double value) {
