@@ -42,6 +42,7 @@ class ArchitectureTest {
           Map.entry("screening", List.of("domain", "norms", "statistics")),
           Map.entry("causes", List.of("domain")),
           Map.entry("worklist", List.of("causes", "domain", "norms", "screening", "statistics")),
+          Map.entry("inspections", List.of("domain", "norms", "screening", "statistics")),
           Map.entry("report", List.of("domain", "worklist")),
           Map.entry("simulate", List.of("domain")),
           Map.entry(

@@ -37,6 +37,15 @@ public record CauseShares(Map<Cause, Double> byCause) implements Serializable {
     return new CauseShares(shares);
   }
 
+  /** This cause and no other. */
+  static CauseShares certain(Cause seen) {
+    EnumMap<Cause, Double> shares = new EnumMap<>(Cause.class);
+    for (Cause cause : Cause.values()) {
+      shares.put(cause, cause == seen ? 1.0 : 0.0);
+    }
+    return new CauseShares(shares);
+  }
+
   /** The shares after something was seen (Bayes' theorem). */
   public CauseShares given(CauseEvidence evidence) {
     EnumMap<Cause, Double> weights = new EnumMap<>(Cause.class);

@@ -39,7 +39,16 @@ public record LikelyCauses(
         shares = shares.given(evidence);
       }
     }
-    return new LikelyCauses(shares, wet, firstStroke);
+    return new LikelyCauses(confirmed(history).orElse(shares), wet, firstStroke);
+  }
+
+  /** A cause that was seen and not repaired or tested since is the cause. */
+  private static Optional<CauseShares> confirmed(EngineHistory history) {
+    return history
+        .lastFinding()
+        .filter(finding -> finding.foundFault() && finding.cause() != null)
+        .filter(finding -> !history.testedAfter(finding.inspectedOn()))
+        .map(finding -> CauseShares.certain(finding.cause()));
   }
 
   /** What was seen, in the family that it was seen in. */

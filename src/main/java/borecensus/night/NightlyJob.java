@@ -3,11 +3,14 @@ package borecensus.night;
 import static org.apache.spark.sql.functions.col;
 
 import borecensus.domain.EngineHistory;
+import borecensus.domain.FleetCosts;
+import borecensus.inspections.AuditDraw;
 import borecensus.night.FleetFiles.SheetPath;
 import borecensus.night.LedgerStage.TakenIn;
 import borecensus.publish.SnapshotManifest;
 import borecensus.publish.SnapshotStore;
 import borecensus.publish.StoreLock;
+import borecensus.registers.CostRegister;
 import borecensus.registers.RegisterProblem;
 import borecensus.registers.Registers;
 import borecensus.statistics.FalseShareTable;
@@ -34,6 +37,7 @@ public final class NightlyJob {
   private final NightProgress progress;
   private final FleetFiles files;
   private final Registers registers;
+  private final FleetCosts costs;
   private final List<RegisterProblem> problems;
   private final SnapshotStore store;
 
@@ -49,6 +53,7 @@ public final class NightlyJob {
     Registers.Loaded loaded = Registers.load(files);
     registers = loaded.registers();
     problems = new ArrayList<>(loaded.problems());
+    costs = CostRegister.load(files, registers);
     store = new SnapshotStore(settings.store().toAbsolutePath().normalize());
   }
 
@@ -84,6 +89,7 @@ public final class NightlyJob {
     private Dataset<Row> ledger;
     private List<TakenIn> takenIn;
     private long rowsNew;
+    private SnapshotTables.Inspections inspections;
 
     Night(SparkSession spark, List<String> before, long sequence) {
       this.spark = spark;
@@ -155,17 +161,35 @@ public final class NightlyJob {
 
     private Dataset<Row> screen(Dataset<Row> histories, Broadcast<NightModel> model) {
       progress.begins("screening");
+      Dataset<Row> inspected = InspectionStage.inspections(histories, model).cache();
       Broadcast<FleetKnowledge> knowledge =
-          broadcast(FleetKnowledge.of(model.value().norms()), FleetKnowledge.class);
+          broadcast(
+              new FleetKnowledge(model.value().norms(), InspectionStage.causes(inspected), costs),
+              FleetKnowledge.class);
       Dataset<Row> screened =
-          ScreeningStage.screen(histories, model, knowledge)
+          ScreeningStage.screen(histories, model, knowledge, settings.asOf())
               .persist(StorageLevel.MEMORY_AND_DISK());
       FalseShareTable falseShares = ScreeningStage.falseShares(screened);
+      inspections =
+          inspections(inspected, screened, new MarkRule(falseShares, settings.maxFalseShare()));
       Dataset<Row> marked =
           WorkListStage.marked(
               screened, broadcast(falseShares, FalseShareTable.class), settings.maxFalseShare());
       progress.ends("%,d engines in service".formatted(screened.count()));
       return marked;
+    }
+
+    private SnapshotTables.Inspections inspections(
+        Dataset<Row> inspected, Dataset<Row> screened, MarkRule rule) {
+      List<AuditStage.Drawn> recorded =
+          store
+              .current()
+              .map(manifest -> store.snapshotFolder(manifest.snapshotId()))
+              .map(folder -> AuditStage.recorded(spark, folder))
+              .orElse(List.of());
+      List<AuditStage.Drawn> drawn =
+          AuditStage.drawn(screened, rule, AuditDraw.on(settings.asOf()), recorded);
+      return new SnapshotTables.Inspections(InspectionStage.rates(inspected, rule, drawn), drawn);
     }
 
     private NightResult publish(
@@ -181,7 +205,15 @@ public final class NightlyJob {
       NightResult result =
           tables.write(
               new SnapshotTables.Sources(
-                  ledger, takenIn, register, settled, statuses, model, problems, rowsNew));
+                  ledger,
+                  takenIn,
+                  register,
+                  settled,
+                  statuses,
+                  model,
+                  problems,
+                  rowsNew,
+                  inspections));
       store.publish(
           new SnapshotManifest(
               snapshotId,

@@ -4,10 +4,10 @@ import static org.apache.spark.sql.functions.col;
 
 import borecensus.domain.EngineHistory;
 import borecensus.norms.FleetNorms;
-import borecensus.screening.Screening;
 import borecensus.statistics.FalseShareCounts;
 import borecensus.statistics.FalseShareTable;
 import borecensus.worklist.FleetKnowledge;
+import java.time.LocalDate;
 import java.util.Iterator;
 import java.util.List;
 import org.apache.spark.api.java.function.MapFunction;
@@ -23,13 +23,17 @@ final class ScreeningStage {
 
   /** One row per engine in service. */
   static Dataset<Row> screen(
-      Dataset<Row> histories, Broadcast<NightModel> model, Broadcast<FleetKnowledge> knowledge) {
+      Dataset<Row> histories,
+      Broadcast<NightModel> model,
+      Broadcast<FleetKnowledge> knowledge,
+      LocalDate asOf) {
     return histories
         .where(col("in_service"))
-        .map(new ScreenEngine(model, knowledge), Encoders.row(ScreeningField.schema()));
+        .map(new ScreenEngine(model, knowledge, asOf), Encoders.row(ScreeningField.schema()));
   }
 
-  private record ScreenEngine(Broadcast<NightModel> model, Broadcast<FleetKnowledge> knowledge)
+  private record ScreenEngine(
+      Broadcast<NightModel> model, Broadcast<FleetKnowledge> knowledge, LocalDate asOf)
       implements MapFunction<Row, Row> {
     @Override
     public Row call(Row row) {
@@ -37,7 +41,10 @@ final class ScreeningStage {
       EngineHistory history = model.value().doubted(HistoryRows.toHistory(row));
       return norms.family(history.familyId()).isEmpty()
           ? ScreeningRows.unusableFamily(history, norms.shares().prevalence(history.familyId()))
-          : ScreeningRows.toRow(history, Screening.assess(history, norms), knowledge.value());
+          : ScreeningRows.toRow(
+              history,
+              knowledge.value(),
+              new EngineExtras.Tonight(asOf, row.getAs(HistoryField.NEXT_SERVICE_ON.ordinal())));
     }
   }
 

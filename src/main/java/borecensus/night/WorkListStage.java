@@ -10,9 +10,11 @@ import static org.apache.spark.sql.functions.when;
 
 import borecensus.domain.Cause;
 import borecensus.domain.Reason;
+import borecensus.norms.UsageAxis;
 import borecensus.screening.Judgement;
 import borecensus.statistics.FalseShareTable;
 import borecensus.tables.Table;
+import borecensus.worklist.LimitDistance;
 import borecensus.worklist.Outlook;
 import borecensus.worklist.WorkListEntry;
 import java.util.ArrayList;
@@ -83,6 +85,14 @@ final class WorkListStage {
             col("likely_causes"),
             col("cause_shares"),
             col("cause_evidence"),
+            col("limit"),
+            col("distance_to_limit_km"),
+            col("distance_to_limit_lower_km"),
+            col("distance_to_limit_upper_km"),
+            col("hours_to_limit"),
+            col("hours_to_limit_lower"),
+            col("hours_to_limit_upper"),
+            col("expected_saving"),
             col("deviation_pct"))
         .coalesce(1)
         .sortWithinPartitions(col("priority").desc(), col("vehicle_id"), col("engine_id"))
@@ -146,7 +156,26 @@ final class WorkListStage {
     return new Outlook(
         causes.stream().map(code -> Cause.of(code).orElseThrow()).toList(),
         shares,
-        row.getAs("cause_evidence"));
+        row.getAs("cause_evidence"),
+        toLimit(row),
+        real(row, "expected_saving"));
+  }
+
+  private static LimitDistance toLimit(Row row) {
+    boolean hours = !row.isNullAt(row.fieldIndex("hours_to_limit_lower"));
+    String name = hours ? "hours_to_limit%s" : "distance_to_limit%s_km";
+    String limit = row.getAs("limit");
+    return new LimitDistance(
+        hours ? UsageAxis.HOURS : UsageAxis.KM,
+        LimitDistance.Limit.valueOf(limit.toUpperCase(Locale.ROOT)),
+        real(row, name.formatted("")),
+        real(row, name.formatted("_lower")),
+        real(row, name.formatted("_upper")));
+  }
+
+  private static double real(Row row, String column) {
+    Double value = row.getAs(column);
+    return value == null ? Double.NaN : value;
   }
 
   /** The deviations of a ranked row's last test, NaN where not read. */

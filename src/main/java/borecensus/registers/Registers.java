@@ -1,6 +1,7 @@
 package borecensus.registers;
 
 import borecensus.domain.Family;
+import borecensus.domain.Finding;
 import borecensus.domain.Gauge;
 import borecensus.domain.Repair;
 import borecensus.domain.Site;
@@ -68,6 +69,12 @@ public record Registers(
   public static void eachRepair(
       FleetFolder folder, Consumer<Repair> rows, Consumer<RegisterProblem> problems) {
     each(folder, RegisterFile.REPAIRS, RegisterDecoder::repair, rows, problems);
+  }
+
+  /** Streams findings.csv, if there is one. */
+  public static void eachFinding(
+      FleetFolder folder, Consumer<Finding> rows, Consumer<RegisterProblem> problems) {
+    each(folder, RegisterFile.FINDINGS, RegisterDecoder::finding, rows, problems);
   }
 
   private static <T> Map<String, T> byId(
