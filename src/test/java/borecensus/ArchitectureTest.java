@@ -40,7 +40,9 @@ class ArchitectureTest {
               List.of("domain", "intake", "ledger", "physics", "registers", "statistics")),
           Map.entry("norms", List.of("domain", "statistics")),
           Map.entry("screening", List.of("domain", "norms", "statistics")),
-          Map.entry("worklist", List.of("domain", "norms", "screening", "statistics")),
+          Map.entry("causes", List.of("domain")),
+          Map.entry("worklist", List.of("causes", "domain", "norms", "screening", "statistics")),
+          Map.entry("inspections", List.of("domain", "norms", "screening", "statistics")),
           Map.entry(
               "published",
               List.of(
@@ -59,7 +61,9 @@ class ArchitectureTest {
                   "screening",
                   "statistics",
                   "tabular",
-                  "worklist")),
+                  "worklist",
+                  "causes",
+                  "inspections")),
           Map.entry("report", List.of("domain", "worklist")),
           Map.entry(
               "printing",

@@ -1,5 +1,8 @@
 package borecensus.dictionary;
 
+import borecensus.causes.CauseEvidence;
+import borecensus.causes.CausePrior;
+import borecensus.domain.Cause;
 import borecensus.domain.Doubt;
 import borecensus.domain.Limits;
 import borecensus.domain.PressureUnit;
@@ -8,6 +11,8 @@ import borecensus.domain.RowCode;
 import borecensus.intake.SheetColumn;
 import borecensus.tables.Column;
 import borecensus.tables.Table;
+import borecensus.worklist.FollowUp;
+import borecensus.worklist.NextSteps;
 import de.siegmar.fastcsv.writer.CsvWriter;
 import de.siegmar.fastcsv.writer.LineDelimiter;
 import java.io.StringWriter;
@@ -29,6 +34,10 @@ public final class Dictionary {
     files.put("reasons.csv", reasons());
     files.put("doubts.csv", doubts());
     files.put("units.csv", units());
+    files.put("follow_up.csv", followUp());
+    files.put("causes.csv", causes());
+    files.put("cause_priors.csv", causePriors());
+    files.put("cause_evidence.csv", causeEvidence());
     return files;
   }
 
@@ -103,6 +112,65 @@ public final class Dictionary {
               unit.code(),
               String.valueOf(unit.kpaPerUnit()),
               String.valueOf(unit.usualResolution())));
+    }
+    return csv(rows);
+  }
+
+  private static String followUp() {
+    List<List<String>> rows = new ArrayList<>();
+    rows.add(List.of("reason", "order", "step", "phase", "for", "instruction", "source"));
+    for (Reason reason : Reason.values()) {
+      List<FollowUp> steps = NextSteps.declared(reason);
+      for (int i = 0; i < steps.size(); i++) {
+        FollowUp step = steps.get(i);
+        rows.add(
+            List.of(
+                reason.code(),
+                String.valueOf(i + 1),
+                step.code(),
+                step.phase().code(),
+                step.condition(),
+                step.instruction(),
+                step.source()));
+      }
+    }
+    return csv(rows);
+  }
+
+  private static String causes() {
+    List<List<String>> rows = new ArrayList<>();
+    rows.add(List.of("cause", "meaning"));
+    for (Cause cause : Cause.values()) {
+      rows.add(List.of(cause.code(), cause.meaning()));
+    }
+    return csv(rows);
+  }
+
+  private static String causePriors() {
+    List<List<String>> rows = new ArrayList<>();
+    rows.add(List.of("reason", "cause", "share", "source"));
+    for (CausePrior prior : CausePrior.values()) {
+      for (Cause cause : Cause.values()) {
+        String share = String.valueOf(prior.share(cause));
+        rows.add(List.of(prior.pattern().code(), cause.code(), share, CausePrior.SOURCE));
+      }
+    }
+    return csv(rows);
+  }
+
+  private static String causeEvidence() {
+    List<List<String>> rows = new ArrayList<>();
+    rows.add(List.of("evidence", "cause", "likelihood", "meaning", "source"));
+    for (CauseEvidence evidence : CauseEvidence.values()) {
+      for (Cause cause : Cause.values()) {
+        rows.add(
+            List.of(
+                evidence.code(),
+                cause.code(),
+                String.valueOf(evidence.likelihood(cause)),
+                evidence.meaning(),
+                evidence.source()));
+      }
     }
     return csv(rows);
   }

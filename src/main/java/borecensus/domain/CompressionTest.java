@@ -56,8 +56,17 @@ public record CompressionTest(
     return kind == SheetKind.DRY && doubts.isEmpty();
   }
 
+  /** The same test with other readings at reference conditions. */
+  public CompressionTest withReferenceKpa(double[] newReferenceKpa) {
+    return copy(newReferenceKpa, doubts);
+  }
+
   /** The same test with other doubts about it. */
   public CompressionTest withDoubts(List<Doubt> newDoubts) {
+    return copy(referenceKpa, newDoubts);
+  }
+
+  private CompressionTest copy(double[] newReferenceKpa, List<Doubt> newDoubts) {
     return new CompressionTest(
         testId,
         engineId,
@@ -70,7 +79,7 @@ public record CompressionTest(
         ambientHpa,
         ambientSource,
         gaugeKpa,
-        referenceKpa,
+        newReferenceKpa,
         firstReferenceKpa,
         engineTempC,
         crankingRpm,

@@ -1,5 +1,6 @@
 package borecensus.ledger;
 
+import borecensus.domain.Finding;
 import borecensus.domain.Vehicle;
 import java.util.List;
 
@@ -18,10 +19,13 @@ public record SettledVehicle(Vehicle vehicle, List<Segment> segments, Outcome ou
    *
    * @param originalEngine whether the engine came with the vehicle
    * @param tests oldest first
+   * @param findings of inspections of this engine in that time, oldest first
    */
-  public record Segment(String engineId, boolean originalEngine, List<SettledTest> tests) {
+  public record Segment(
+      String engineId, boolean originalEngine, List<SettledTest> tests, List<Finding> findings) {
     public Segment {
       tests = List.copyOf(tests);
+      findings = List.copyOf(findings);
     }
   }
 

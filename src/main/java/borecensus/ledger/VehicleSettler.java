@@ -144,23 +144,19 @@ public final class VehicleSettler {
   /** Tests by engine and by the works that restart a history; the engine in service comes last. */
   private List<Segment> segments(
       List<SettledTest> testsByTime, VehicleFile file, EngineTimeline timeline) {
-    List<LocalDate> restarts = restarts(file);
-    Map<SegmentKey, List<SettledTest>> bySegment = new LinkedHashMap<>();
-    for (SettledTest test : testsByTime) {
-      SegmentKey key = new SegmentKey(test.engineId(), restartsAfter(test, restarts));
-      bySegment.computeIfAbsent(key, k -> new ArrayList<>()).add(test);
-    }
     Engine inService = timeline.inService();
-    SegmentKey now = new SegmentKey(inService.engineId(), 0);
-    List<SettledTest> current = bySegment.remove(now);
-    List<Segment> segments = new ArrayList<>();
-    bySegment.forEach((key, tests) -> segments.add(segment(key.engineId(), tests, timeline)));
-    segments.add(
-        new Segment(now.engineId(), inService.original(), current == null ? List.of() : current));
-    return segments;
+    Segments bySegment = new Segments(inService.engineId(), restarts(file));
+    testsByTime.forEach(bySegment::add);
+    file.findings().stream()
+        .filter(finding -> !finding.inspectedOn().isAfter(asOf))
+        .forEach(bySegment::add);
+    return bySegment.inOrder(
+        engineId ->
+            engineId.equals(inService.engineId())
+                ? inService.original()
+                : timeline.engineOfRow().stream()
+                    .anyMatch(engine -> engine.engineId().equals(engineId) && engine.original()));
   }
-
-  private record SegmentKey(String engineId, long restartsAfter) {}
 
   private List<LocalDate> restarts(VehicleFile file) {
     return file.repairs().stream()
@@ -168,18 +164,5 @@ public final class VehicleSettler {
         .map(Repair::doneOn)
         .filter(date -> !date.isAfter(asOf))
         .toList();
-  }
-
-  private static long restartsAfter(SettledTest test, List<LocalDate> restarts) {
-    LocalDate testedOn = test.row().testedAt().toLocalDate();
-    return restarts.stream().filter(restart -> restart.isAfter(testedOn)).count();
-  }
-
-  private static Segment segment(
-      String engineId, List<SettledTest> tests, EngineTimeline timeline) {
-    boolean original =
-        timeline.engineOfRow().stream()
-            .anyMatch(engine -> engine.engineId().equals(engineId) && engine.original());
-    return new Segment(engineId, original, tests);
   }
 }

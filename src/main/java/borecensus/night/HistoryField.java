@@ -18,6 +18,8 @@ enum HistoryField implements RowField {
   SEGMENT(DataTypes.IntegerType),
   RECORDS(DataTypes.LongType),
   TESTS(DataTypes.createArrayType(TestField.schema(), false)),
+  FINDINGS(DataTypes.createArrayType(FindingField.schema(), false)),
+  NEXT_SERVICE_ON(DataTypes.DateType),
   FILE_ORDER(DataTypes.LongType),
   SOURCE_FILE(DataTypes.StringType),
   ROW_NUMBER(DataTypes.LongType),

@@ -10,6 +10,7 @@ import borecensus.ledger.Outcome;
 import borecensus.ledger.Outcome.Refused;
 import borecensus.ledger.Outcome.Superseded;
 import borecensus.night.HistoryField.Kind;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -25,8 +26,9 @@ final class HistoryRows {
    *
    * @param segment from 0, the engine in service last
    * @param records how many sheet records its tests came from
+   * @param nextServiceOn of the vehicle; null when not stated
    */
-  record Place(int segment, boolean inService, long records) {}
+  record Place(int segment, boolean inService, long records, LocalDate nextServiceOn) {}
 
   static Row toRow(EngineHistory history, Place place) {
     Object[] cells = cells(Kind.HISTORY);
@@ -42,6 +44,11 @@ final class HistoryRows {
         cells,
         HistoryField.TESTS,
         history.tests().stream().map(HistoryRows::toRow).toArray(Row[]::new));
+    put(
+        cells,
+        HistoryField.FINDINGS,
+        history.findings().stream().map(FindingField::toRow).toArray(Row[]::new));
+    put(cells, HistoryField.NEXT_SERVICE_ON, place.nextServiceOn());
     return RowFactory.create(cells);
   }
 
@@ -109,13 +116,16 @@ final class HistoryRows {
   /** The history in a row of kind history. */
   static EngineHistory toHistory(Row row) {
     List<Row> tests = row.getList(HistoryField.TESTS.ordinal());
+    List<Row> findings = row.getList(HistoryField.FINDINGS.ordinal());
+    String vehicleId = row.getString(HistoryField.VEHICLE_ID.ordinal());
     return new EngineHistory(
-        row.getString(HistoryField.VEHICLE_ID.ordinal()),
+        vehicleId,
         row.getString(HistoryField.ENGINE_ID.ordinal()),
         row.getString(HistoryField.FAMILY_ID.ordinal()),
         row.getString(HistoryField.HOME_SITE_ID.ordinal()),
         row.getBoolean(HistoryField.ORIGINAL_ENGINE.ordinal()),
-        tests.stream().map(HistoryRows::toTest).toList());
+        tests.stream().map(HistoryRows::toTest).toList(),
+        findings.stream().map(finding -> FindingField.toFinding(finding, vehicleId)).toList());
   }
 
   private static CompressionTest toTest(Row row) {

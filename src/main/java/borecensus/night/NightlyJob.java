@@ -3,6 +3,8 @@ package borecensus.night;
 import static org.apache.spark.sql.functions.col;
 
 import borecensus.domain.EngineHistory;
+import borecensus.domain.FleetCosts;
+import borecensus.inspections.AuditDraw;
 import borecensus.night.FleetFiles.SheetPath;
 import borecensus.night.LedgerStage.TakenIn;
 import borecensus.publish.SnapshotManifest;
@@ -12,9 +14,11 @@ import borecensus.publish.StoreLock;
 import borecensus.published.LookupFiles;
 import borecensus.published.PublishedModel;
 import borecensus.published.VehicleLines;
+import borecensus.registers.CostRegister;
 import borecensus.registers.RegisterProblem;
 import borecensus.registers.Registers;
 import borecensus.statistics.FalseShareTable;
+import borecensus.worklist.FleetKnowledge;
 import java.util.ArrayList;
 import java.util.List;
 import org.apache.spark.broadcast.Broadcast;
@@ -37,6 +41,7 @@ public final class NightlyJob {
   private final NightProgress progress;
   private final FleetFiles files;
   private final Registers registers;
+  private final FleetCosts costs;
   private final List<RegisterProblem> problems;
   private final SnapshotStore store;
 
@@ -52,6 +57,7 @@ public final class NightlyJob {
     Registers.Loaded loaded = Registers.load(files);
     registers = loaded.registers();
     problems = new ArrayList<>(loaded.problems());
+    costs = CostRegister.load(files, registers);
     store = new SnapshotStore(settings.store().toAbsolutePath().normalize());
   }
 
@@ -89,6 +95,7 @@ public final class NightlyJob {
     private long rowsNew;
     private Dataset<Row> standingSheets;
     private FalseShareTable falseShares;
+    private SnapshotTables.Inspections inspections;
 
     Night(SparkSession spark, List<String> before, long sequence) {
       this.spark = spark;
@@ -161,14 +168,35 @@ public final class NightlyJob {
 
     private Dataset<Row> screen(Dataset<Row> histories, Broadcast<NightModel> model) {
       progress.begins("screening");
+      Dataset<Row> inspected = InspectionStage.inspections(histories, model).cache();
+      Broadcast<FleetKnowledge> knowledge =
+          broadcast(
+              new FleetKnowledge(model.value().norms(), InspectionStage.causes(inspected), costs),
+              FleetKnowledge.class);
       Dataset<Row> screened =
-          ScreeningStage.screen(histories, model).persist(StorageLevel.MEMORY_AND_DISK());
+          ScreeningStage.screen(histories, model, knowledge, settings.asOf())
+              .persist(StorageLevel.MEMORY_AND_DISK());
       falseShares = ScreeningStage.falseShares(screened);
+      inspections =
+          inspections(inspected, screened, new MarkRule(falseShares, settings.maxFalseShare()));
       Dataset<Row> marked =
           WorkListStage.marked(
               screened, broadcast(falseShares, FalseShareTable.class), settings.maxFalseShare());
       progress.ends("%,d engines in service".formatted(screened.count()));
       return marked;
+    }
+
+    private SnapshotTables.Inspections inspections(
+        Dataset<Row> inspected, Dataset<Row> screened, MarkRule rule) {
+      List<AuditStage.Drawn> recorded =
+          store
+              .current()
+              .map(manifest -> store.snapshotFolder(manifest.snapshotId()))
+              .map(folder -> AuditStage.recorded(spark, folder))
+              .orElse(List.of());
+      List<AuditStage.Drawn> drawn =
+          AuditStage.drawn(screened, rule, AuditDraw.on(settings.asOf()), recorded);
+      return new SnapshotTables.Inspections(InspectionStage.rates(inspected, rule, drawn), drawn);
     }
 
     private NightResult publish(
@@ -184,7 +212,15 @@ public final class NightlyJob {
       NightResult result =
           tables.write(
               new SnapshotTables.Sources(
-                  ledger, takenIn, register, settled, statuses, model, problems, rowsNew));
+                  ledger,
+                  takenIn,
+                  register,
+                  settled,
+                  statuses,
+                  model,
+                  problems,
+                  rowsNew,
+                  inspections));
       writeLookup(snapshotId, register, model.value(), result.engines());
       store.publish(
           new SnapshotManifest(

@@ -15,6 +15,10 @@ enum RegisterField implements RowField {
   HOME_SITE_ID(DataTypes.StringType),
   DONE_ON(DataTypes.DateType),
   WORK(DataTypes.StringType),
+  NEXT_SERVICE_ON(DataTypes.DateType),
+  RESULT(DataTypes.StringType),
+  CAUSE(DataTypes.StringType),
+  CYLINDERS(DataTypes.createArrayType(DataTypes.IntegerType, false)),
   FILE(DataTypes.StringType),
   ROW_NUMBER(DataTypes.LongType),
   COLUMN(DataTypes.StringType),
@@ -25,6 +29,7 @@ enum RegisterField implements RowField {
   enum Kind {
     VEHICLE,
     REPAIR,
+    FINDING,
     PROBLEM
   }
 

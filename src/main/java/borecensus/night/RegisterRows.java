@@ -1,5 +1,8 @@
 package borecensus.night;
 
+import borecensus.domain.Cause;
+import borecensus.domain.Finding;
+import borecensus.domain.FindingResult;
 import borecensus.domain.Repair;
 import borecensus.domain.RepairWork;
 import borecensus.domain.Vehicle;
@@ -22,6 +25,7 @@ final class RegisterRows {
     put(cells, RegisterField.ENGINE_SERIAL, vehicle.engineSerial());
     put(cells, RegisterField.IN_SERVICE_ON, vehicle.inServiceOn());
     put(cells, RegisterField.HOME_SITE_ID, vehicle.homeSiteId());
+    put(cells, RegisterField.NEXT_SERVICE_ON, vehicle.nextServiceOn());
     return RowFactory.create(cells);
   }
 
@@ -30,6 +34,15 @@ final class RegisterRows {
     put(cells, RegisterField.ENGINE_SERIAL, repair.newEngineSerial());
     put(cells, RegisterField.DONE_ON, repair.doneOn());
     put(cells, RegisterField.WORK, repair.work().code());
+    return RowFactory.create(cells);
+  }
+
+  static Row toRow(Finding finding, long order) {
+    Object[] cells = cells(Kind.FINDING, finding.vehicleId(), order);
+    put(cells, RegisterField.DONE_ON, finding.inspectedOn());
+    put(cells, RegisterField.RESULT, finding.result().code());
+    put(cells, RegisterField.CAUSE, finding.cause() == null ? null : finding.cause().code());
+    put(cells, RegisterField.CYLINDERS, finding.cylinders().toArray(new Integer[0]));
     return RowFactory.create(cells);
   }
 
@@ -60,18 +73,21 @@ final class RegisterRows {
     Vehicle vehicle = null;
     long firstOrder = Long.MAX_VALUE;
     List<Repair> repairs = new ArrayList<>();
+    List<Finding> findings = new ArrayList<>();
     while (rows.hasNext()) {
       Row row = rows.next();
       long order = row.getLong(RegisterField.ORDER.ordinal());
       if (text(row, RegisterField.KIND).equals(Kind.REPAIR.name())) {
         repairs.add(repair(row));
+      } else if (text(row, RegisterField.KIND).equals(Kind.FINDING.name())) {
+        findings.add(finding(row));
       } else if (order < firstOrder) {
         // Of two rows with one id the first in the file counts.
         vehicle = toVehicle(row);
         firstOrder = order;
       }
     }
-    return vehicle == null ? null : new VehicleFile(vehicle, repairs);
+    return vehicle == null ? null : new VehicleFile(vehicle, repairs, findings);
   }
 
   /** The vehicle in a register row of kind vehicle. */
@@ -81,7 +97,18 @@ final class RegisterRows {
         text(row, RegisterField.FAMILY_ID),
         text(row, RegisterField.ENGINE_SERIAL),
         row.getAs(RegisterField.IN_SERVICE_ON.ordinal()),
-        text(row, RegisterField.HOME_SITE_ID));
+        text(row, RegisterField.HOME_SITE_ID),
+        row.getAs(RegisterField.NEXT_SERVICE_ON.ordinal()));
+  }
+
+  private static Finding finding(Row row) {
+    String cause = text(row, RegisterField.CAUSE);
+    return new Finding(
+        text(row, RegisterField.VEHICLE_ID),
+        row.getAs(RegisterField.DONE_ON.ordinal()),
+        FindingResult.of(text(row, RegisterField.RESULT)).orElseThrow(),
+        cause == null ? null : Cause.of(cause).orElseThrow(),
+        row.getList(RegisterField.CYLINDERS.ordinal()));
   }
 
   private static Repair repair(Row row) {

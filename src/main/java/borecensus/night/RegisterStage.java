@@ -14,10 +14,10 @@ import org.apache.spark.sql.SparkSession;
 final class RegisterStage {
   private RegisterStage() {}
 
-  /** Vehicles, repairs and the problems met in both files. */
+  /** Vehicles, repairs, findings and the problems met in their files. */
   static Dataset<Row> read(SparkSession spark, FleetFiles files) {
     return spark
-        .range(0, 2, 1, 2)
+        .range(0, 3, 1, 3)
         .as(Encoders.LONG())
         .flatMap(new ReadRegister(files), Encoders.row(RegisterField.schema()));
   }
@@ -31,10 +31,15 @@ final class RegisterStage {
             files,
             vehicle -> rows.add(RegisterRows.toRow(vehicle, rows.size())),
             problem -> rows.add(RegisterRows.toRow(problem)));
-      } else {
+      } else if (register == 1) {
         Registers.eachRepair(
             files,
             repair -> rows.add(RegisterRows.toRow(repair, rows.size())),
+            problem -> rows.add(RegisterRows.toRow(problem)));
+      } else {
+        Registers.eachFinding(
+            files,
+            finding -> rows.add(RegisterRows.toRow(finding, rows.size())),
             problem -> rows.add(RegisterRows.toRow(problem)));
       }
       return rows.iterator();

@@ -35,7 +35,27 @@ enum ScreeningField implements RowField {
   REPEAT_TESTED_ON(DataTypes.DateType),
   REPEAT_GAUGE_ID(DataTypes.StringType),
   REPEAT_BECAUSE(DataTypes.StringType),
-  REPEAT_STEP(DataTypes.StringType);
+  REPEAT_STEP(DataTypes.StringType),
+  LIKELY_CAUSES(DataTypes.createArrayType(DataTypes.StringType, false)),
+  CAUSE_SHARES(DataTypes.createArrayType(DataTypes.DoubleType, false)),
+  CAUSE_EVIDENCE(DataTypes.StringType),
+  LIMIT(DataTypes.StringType),
+  DISTANCE_TO_LIMIT_KM(DataTypes.DoubleType),
+  DISTANCE_TO_LIMIT_LOWER_KM(DataTypes.DoubleType),
+  DISTANCE_TO_LIMIT_UPPER_KM(DataTypes.DoubleType),
+  HOURS_TO_LIMIT(DataTypes.DoubleType),
+  HOURS_TO_LIMIT_LOWER(DataTypes.DoubleType),
+  HOURS_TO_LIMIT_UPPER(DataTypes.DoubleType),
+  EXPECTED_SAVING(DataTypes.DoubleType),
+  INSPECTED_ON(DataTypes.DateType),
+  INSPECTION_RESULT(DataTypes.StringType),
+  CLEARED_ON(DataTypes.DateType),
+  AUDIT_PROBABILITY(DataTypes.DoubleType),
+  AUDIT_TESTED_ON(DataTypes.DateType),
+  AUDIT_KEY(DataTypes.LongType),
+  PLAN_SCORE(DataTypes.DoubleType),
+  PLAN_WHY(DataTypes.StringType),
+  NEXT_SERVICE_ON(DataTypes.DateType);
 
   private final DataType type;
 

@@ -4,9 +4,10 @@ import static org.apache.spark.sql.functions.col;
 
 import borecensus.domain.EngineHistory;
 import borecensus.norms.FleetNorms;
-import borecensus.screening.Screening;
 import borecensus.statistics.FalseShareCounts;
 import borecensus.statistics.FalseShareTable;
+import borecensus.worklist.FleetKnowledge;
+import java.time.LocalDate;
 import java.util.Iterator;
 import java.util.List;
 import org.apache.spark.api.java.function.MapFunction;
@@ -21,20 +22,29 @@ final class ScreeningStage {
   private ScreeningStage() {}
 
   /** One row per engine in service. */
-  static Dataset<Row> screen(Dataset<Row> histories, Broadcast<NightModel> model) {
+  static Dataset<Row> screen(
+      Dataset<Row> histories,
+      Broadcast<NightModel> model,
+      Broadcast<FleetKnowledge> knowledge,
+      LocalDate asOf) {
     return histories
         .where(col("in_service"))
-        .map(new ScreenEngine(model), Encoders.row(ScreeningField.schema()));
+        .map(new ScreenEngine(model, knowledge, asOf), Encoders.row(ScreeningField.schema()));
   }
 
-  private record ScreenEngine(Broadcast<NightModel> model) implements MapFunction<Row, Row> {
+  private record ScreenEngine(
+      Broadcast<NightModel> model, Broadcast<FleetKnowledge> knowledge, LocalDate asOf)
+      implements MapFunction<Row, Row> {
     @Override
     public Row call(Row row) {
       FleetNorms norms = model.value().norms();
       EngineHistory history = model.value().doubted(HistoryRows.toHistory(row));
       return norms.family(history.familyId()).isEmpty()
           ? ScreeningRows.unusableFamily(history, norms.shares().prevalence(history.familyId()))
-          : ScreeningRows.toRow(history, Screening.assess(history, norms), norms);
+          : ScreeningRows.toRow(
+              history,
+              knowledge.value(),
+              new EngineExtras.Tonight(asOf, row.getAs(HistoryField.NEXT_SERVICE_ON.ordinal())));
     }
   }
 

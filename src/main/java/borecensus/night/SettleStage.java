@@ -90,14 +90,17 @@ final class SettleStage {
     private List<Row> histories(SettledVehicle settled) {
       Vehicle vehicle = settled.vehicle();
       if (!registers.value().families().containsKey(vehicle.familyId())) {
-        return List.of(HistoryRows.toRow(untested(settled), new Place(0, true, 0)));
+        return List.of(
+            HistoryRows.toRow(untested(settled), new Place(0, true, 0, vehicle.nextServiceOn())));
       }
       List<EngineHistory> histories = new Normaliser(registers.value()).histories(settled);
       List<Row> rows = new ArrayList<>();
       for (int i = 0; i < histories.size(); i++) {
         boolean inService = i == histories.size() - 1;
         long records = records(settled.segments().get(i).tests());
-        rows.add(HistoryRows.toRow(histories.get(i), new Place(i, inService, records)));
+        rows.add(
+            HistoryRows.toRow(
+                histories.get(i), new Place(i, inService, records, vehicle.nextServiceOn())));
       }
       return rows;
     }

@@ -7,6 +7,7 @@ import static org.apache.spark.sql.functions.lit;
 import static org.apache.spark.sql.functions.sum;
 import static org.apache.spark.sql.functions.when;
 
+import borecensus.inspections.FindingRate;
 import borecensus.night.LedgerStage.TakenIn;
 import borecensus.norms.FamilyNormRow;
 import borecensus.norms.FamilyNormTable;
@@ -36,6 +37,7 @@ final class SnapshotTables {
    * @param statuses screened engines with q-values and marks
    * @param problems what was wrong in the small registers
    * @param rowsNew records read for the first time this night
+   * @param inspections hit rates and draws
    */
   record Sources(
       Dataset<Row> ledger,
@@ -45,12 +47,16 @@ final class SnapshotTables {
       Dataset<Row> statuses,
       Broadcast<NightModel> model,
       List<RegisterProblem> problems,
-      long rowsNew) {
+      long rowsNew,
+      Inspections inspections) {
 
     Dataset<Row> histories() {
       return settled.where(col("kind").equalTo(HistoryField.Kind.HISTORY.name()));
     }
   }
+
+  /** What inspections have taught, and who is to be inspected. */
+  record Inspections(List<FindingRate> rates, List<AuditStage.Drawn> drawn) {}
 
   private final Path snapshot;
   private final NightSettings settings;
@@ -95,9 +101,14 @@ final class SnapshotTables {
     long inService = engines.getLong(0);
     long marked = inService == 0 ? 0 : engines.getLong(1);
     writer.write(Table.ENGINE_STATUS, sources.statuses(), inService);
+    List<Row> plan = PlanStage.plan(sources.statuses(), inService);
+    writer.write(Table.TEST_PLAN, plan);
+    writer.write(Table.AUDIT_DRAW, AuditStage.rows(sources.inspections().drawn()));
+    writer.write(Table.FINDING_RATES, InspectionStage.rows(sources.inspections().rates()));
     writeSummary(rows, inService, marked);
     writeWorkList(
         sources, new ReportData.Counts(inService, tests, marked, rows.rejected()), grid, byCode);
+    PlanStage.writeCsv(plan, snapshot);
     return new NightResult(
         snapshot,
         sources.rowsNew(),

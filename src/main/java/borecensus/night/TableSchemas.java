@@ -33,6 +33,7 @@ final class TableSchemas {
       case DATE -> DataTypes.DateType;
       case TIME -> DataTypes.TimestampNTZType;
       case TEXTS -> DataTypes.createArrayType(DataTypes.StringType, false);
+      case REALS -> DataTypes.createArrayType(DataTypes.DoubleType, false);
       case INTEGERS -> DataTypes.createArrayType(DataTypes.IntegerType, false);
     };
   }

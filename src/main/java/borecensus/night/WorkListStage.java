@@ -8,10 +8,14 @@ import static org.apache.spark.sql.functions.lit;
 import static org.apache.spark.sql.functions.not;
 import static org.apache.spark.sql.functions.when;
 
+import borecensus.domain.Cause;
 import borecensus.domain.Reason;
+import borecensus.norms.UsageAxis;
 import borecensus.screening.Judgement;
 import borecensus.statistics.FalseShareTable;
 import borecensus.tables.Table;
+import borecensus.worklist.LimitDistance;
+import borecensus.worklist.Outlook;
 import borecensus.worklist.WorkListEntry;
 import java.util.ArrayList;
 import java.util.Iterator;
@@ -78,6 +82,17 @@ final class WorkListStage {
             col("next_step"),
             col("last_tested_on"),
             col("site_id"),
+            col("likely_causes"),
+            col("cause_shares"),
+            col("cause_evidence"),
+            col("limit"),
+            col("distance_to_limit_km"),
+            col("distance_to_limit_lower_km"),
+            col("distance_to_limit_upper_km"),
+            col("hours_to_limit"),
+            col("hours_to_limit_lower"),
+            col("hours_to_limit_upper"),
+            col("expected_saving"),
             col("deviation_pct"))
         .coalesce(1)
         .sortWithinPartitions(col("priority").desc(), col("vehicle_id"), col("engine_id"))
@@ -131,7 +146,36 @@ final class WorkListStage {
         row.getAs("evidence"),
         row.getAs("next_step"),
         row.getAs("last_tested_on"),
-        row.getAs("site_id"));
+        row.getAs("site_id"),
+        outlook(row));
+  }
+
+  private static Outlook outlook(Row row) {
+    List<String> causes = row.getList(row.fieldIndex("likely_causes"));
+    List<Double> shares = row.getList(row.fieldIndex("cause_shares"));
+    return new Outlook(
+        causes.stream().map(code -> Cause.of(code).orElseThrow()).toList(),
+        shares,
+        row.getAs("cause_evidence"),
+        toLimit(row),
+        real(row, "expected_saving"));
+  }
+
+  private static LimitDistance toLimit(Row row) {
+    boolean hours = !row.isNullAt(row.fieldIndex("hours_to_limit_lower"));
+    String name = hours ? "hours_to_limit%s" : "distance_to_limit%s_km";
+    String limit = row.getAs("limit");
+    return new LimitDistance(
+        hours ? UsageAxis.HOURS : UsageAxis.KM,
+        LimitDistance.Limit.valueOf(limit.toUpperCase(Locale.ROOT)),
+        real(row, name.formatted("")),
+        real(row, name.formatted("_lower")),
+        real(row, name.formatted("_upper")));
+  }
+
+  private static double real(Row row, String column) {
+    Double value = row.getAs(column);
+    return value == null ? Double.NaN : value;
   }
 
   /** The deviations of a ranked row's last test, NaN where not read. */

@@ -35,7 +35,8 @@ public final class Normaliser {
                     segment.originalEngine(),
                     segment.tests().stream()
                         .map(test -> normalise(test, vehicle.homeSiteId(), cylinders))
-                        .toList()))
+                        .toList(),
+                    segment.findings()))
         .toList();
   }
 

@@ -19,6 +19,7 @@ import java.util.stream.IntStream;
  *     reading of its test by more than the limit of a single deviation
  * @param roundingVariance by test, of the log reading
  * @param halfStep by test, half the dial's step as a share of the middle reading; 0 where unknown
+ * @param known what an inspection has told of the engine
  */
 public record EngineReadings(
     String engineId,
@@ -29,7 +30,32 @@ public record EngineReadings(
     TestConditions[] conditions,
     double[][] logKpa,
     double[] roundingVariance,
-    double[] halfStep) {
+    double[] halfStep,
+    KnownState known) {
+
+  /** An engine that was never inspected. */
+  EngineReadings(
+      String engineId,
+      String familyId,
+      boolean ownDistance,
+      double[] usage,
+      String[] gaugeIds,
+      TestConditions[] conditions,
+      double[][] logKpa,
+      double[] roundingVariance,
+      double[] halfStep) {
+    this(
+        engineId,
+        familyId,
+        ownDistance,
+        usage,
+        gaugeIds,
+        conditions,
+        logKpa,
+        roundingVariance,
+        halfStep,
+        KnownState.UNKNOWN);
+  }
 
   /** How many tests at most are used; the oldest are left out. */
   static final int MAX_TESTS = 12;
@@ -72,7 +98,8 @@ public record EngineReadings(
         used.stream().map(TestConditions::of).toArray(TestConditions[]::new),
         used.stream().map(t -> logs(t.referenceKpa())).toArray(double[][]::new),
         Arrays.stream(halfStep).map(h -> h * h / 3).toArray(),
-        halfStep);
+        halfStep,
+        KnownState.of(history));
   }
 
   /** How many tests. */
@@ -96,7 +123,8 @@ public record EngineReadings(
         IntStream.of(kept).mapToObj(t -> conditions[t]).toArray(TestConditions[]::new),
         IntStream.of(kept).mapToObj(t -> logKpa[t]).toArray(double[][]::new),
         IntStream.of(kept).mapToDouble(t -> roundingVariance[t]).toArray(),
-        IntStream.of(kept).mapToDouble(t -> halfStep[t]).toArray());
+        IntStream.of(kept).mapToDouble(t -> halfStep[t]).toArray(),
+        known);
   }
 
   static double limited(double deviation) {

@@ -10,8 +10,10 @@ import java.util.List;
  * @param tests how many tests were used
  * @param sums by {@link Hypothesis#ordinal}
  * @param tails what wide healthy variation explains
+ * @param known what an inspection has told
  */
-record FaultEvidence(String familyId, int tests, List<RatioSum> sums, TailRatios tails) {
+record FaultEvidence(
+    String familyId, int tests, List<RatioSum> sums, TailRatios tails, KnownState known) {
 
   /** Weighs one engine with at least one test. */
   static FaultEvidence of(HealthyModel model, FamilyNorm norm, FleetNorms norms) {

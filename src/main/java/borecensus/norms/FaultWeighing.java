@@ -37,7 +37,8 @@ final class FaultWeighing {
     for (Hypothesis hypothesis : Hypothesis.values()) {
       sums.add(hypothesis.mechanical() ? mechanical(hypothesis) : doubtful());
     }
-    return new FaultEvidence(family.familyId(), model.tests(), sums, ratios);
+    return new FaultEvidence(
+        family.familyId(), model.tests(), sums, ratios, model.readings().known());
   }
 
   private RatioSum mechanical(Hypothesis hypothesis) {

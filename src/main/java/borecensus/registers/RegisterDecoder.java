@@ -1,7 +1,10 @@
 package borecensus.registers;
 
 import borecensus.domain.Banks;
+import borecensus.domain.Cause;
 import borecensus.domain.Family;
+import borecensus.domain.Finding;
+import borecensus.domain.FindingResult;
 import borecensus.domain.FiringOrder;
 import borecensus.domain.Fuel;
 import borecensus.domain.Gauge;
@@ -13,6 +16,8 @@ import borecensus.domain.Site;
 import borecensus.domain.Vehicle;
 import borecensus.domain.WetTest;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
@@ -125,7 +130,8 @@ final class RegisterDecoder {
             row.text("family_id"),
             row.text("engine_serial"),
             row.date("in_service_on"),
-            row.text("home_site_id")));
+            row.text("home_site_id"),
+            row.date("next_service_on")));
   }
 
   static Optional<Repair> repair(RegisterRow row) {
@@ -141,5 +147,45 @@ final class RegisterDecoder {
     }
     return Optional.of(
         new Repair(row.text("vehicle_id"), doneOn, work.get(), row.text("new_engine_serial")));
+  }
+
+  static Optional<Finding> finding(RegisterRow row) {
+    Optional<FindingResult> result = FindingResult.of(row.text("result"));
+    LocalDate inspectedOn = row.date("inspected_on");
+    if (result.isEmpty() || inspectedOn == null) {
+      row.problem("result", "the finding is left out: its date or its result cannot be read");
+      return Optional.empty();
+    }
+    if (row.text("vehicle_id").isEmpty()) {
+      row.problem("vehicle_id", "the row is left out, because it has no vehicle_id");
+      return Optional.empty();
+    }
+    Optional<Cause> cause = Cause.of(row.text("cause"));
+    if (cause.isEmpty() && !row.text("cause").isEmpty()) {
+      row.problem("cause", "it is taken as not stated, because it is none of the known causes");
+    }
+    return Optional.of(
+        new Finding(
+            row.text("vehicle_id"),
+            inspectedOn,
+            result.get(),
+            cause.orElse(null),
+            cylinderNumbers(row)));
+  }
+
+  private static List<Integer> cylinderNumbers(RegisterRow row) {
+    String text = row.text("cylinders");
+    List<Integer> numbers = new ArrayList<>();
+    for (String part : text.isEmpty() ? new String[0] : text.split(";", -1)) {
+      String number = part.strip();
+      if (!number.matches("[0-9]{1,2}")
+          || Integer.parseInt(number) < 1
+          || Integer.parseInt(number) > Limits.MAX_CYLINDERS) {
+        row.problem("cylinders", "they are taken as not stated: write 7, or 3;4");
+        return List.of();
+      }
+      numbers.add(Integer.parseInt(number));
+    }
+    return numbers;
   }
 }

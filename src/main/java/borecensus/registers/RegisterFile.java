@@ -10,7 +10,8 @@ public enum RegisterFile {
   SITES(Presence.NEEDED, "site_id", "elevation_m"),
   GAUGES(Presence.NEEDED, "gauge_id", "unit"),
   REPAIRS(Presence.OPTIONAL, "vehicle_id", "done_on", "work"),
-  FINDINGS(Presence.OPTIONAL, "vehicle_id", "inspected_on", "result");
+  FINDINGS(Presence.OPTIONAL, "vehicle_id", "inspected_on", "result"),
+  COSTS(Presence.OPTIONAL, "family_id", "failure_cost", "inspection_cost");
 
   /** Whether a fleet folder can do without the file. */
   public enum Presence {

@@ -1,6 +1,7 @@
 package borecensus.registers;
 
 import borecensus.domain.Family;
+import borecensus.domain.Finding;
 import borecensus.domain.FiringOrder;
 import borecensus.domain.Gauge;
 import borecensus.domain.Repair;
@@ -85,6 +86,12 @@ public record Registers(
         stated -> orders.putIfAbsent(stated.getKey(), stated.getValue()),
         alreadyTold -> {});
     return orders;
+  }
+
+  /** Streams findings.csv, if there is one. */
+  public static void eachFinding(
+      FleetFolder folder, Consumer<Finding> rows, Consumer<RegisterProblem> problems) {
+    each(folder, RegisterFile.FINDINGS, RegisterDecoder::finding, rows, problems);
   }
 
   private static <T> Map<String, T> byId(

@@ -9,6 +9,7 @@ import borecensus.norms.FaultPosterior;
 import borecensus.norms.FleetNorms;
 import borecensus.norms.HealthyModel;
 import borecensus.norms.Hypothesis;
+import borecensus.norms.KnownState;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,7 +21,8 @@ public final class Screening {
   private Screening() {}
 
   /**
-   * Judges an engine by its trusted tests, at most the last twelve.
+   * Judges an engine by its trusted tests, at most the last twelve. Of one that was inspected and
+   * found sound only counts what came after ({@link ClearedEngine}).
    *
    * @throws IllegalArgumentException when the norms do not know its family
    */
@@ -44,7 +46,7 @@ public final class Screening {
             model.tests(),
             lastTest,
             trend,
-            verdict(history, model, norm, norms))
+            verdict(ClearedEngine.evidence(history, norm, norms), last, norm, norms))
         : assessment(
             history,
             Judgement.FAMILY_TOO_SMALL,
@@ -62,9 +64,13 @@ public final class Screening {
    * a choice, no source).
    */
   private static Verdict verdict(
-      EngineHistory history, HealthyModel model, FamilyNorm norm, FleetNorms norms) {
+      EngineHistory history, CompressionTest last, FamilyNorm norm, FleetNorms norms) {
+    HealthyModel model = HealthyModel.of(history, norm, norms);
     FaultPosterior posterior = FaultPosterior.of(model, norm, norms);
-    int testsSinceDoubted = DoubtedTest.testsSince(history, posterior, norm, norms);
+    int testsSinceDoubted =
+        KnownState.of(history) == KnownState.SOUND
+            ? DoubtedTest.NONE
+            : DoubtedTest.testsSince(history, posterior, norm, norms);
     FaultPosterior believed =
         testsSinceDoubted == 0 && model.tests() > 1
             ? FaultPosterior.of(
@@ -72,7 +78,7 @@ public final class Screening {
             : posterior;
     List<Hypothesis> named =
         testsSinceDoubted == DoubtedTest.NONE ? Reasons.named(believed) : List.of();
-    List<Reason> reasons = new ArrayList<>(Reasons.of(named, lastTrusted(history), norm.family()));
+    List<Reason> reasons = new ArrayList<>(Reasons.of(named, last, norm.family()));
     if (testsSinceDoubted != DoubtedTest.NONE) {
       reasons.add(Reason.DOUBTFUL_MEASUREMENT);
     }

@@ -10,7 +10,8 @@ public enum ColumnType {
   DATE("date"),
   TIME("date and time, UTC where the sheet gave a zone"),
   TEXTS("list of text"),
-  INTEGERS("list of integers");
+  INTEGERS("list of integers"),
+  REALS("list of reals, 64 bit");
 
   private final String words;
 

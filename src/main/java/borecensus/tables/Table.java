@@ -5,6 +5,7 @@ import static borecensus.tables.ColumnType.INTEGER;
 import static borecensus.tables.ColumnType.INTEGERS;
 import static borecensus.tables.ColumnType.LONG;
 import static borecensus.tables.ColumnType.REAL;
+import static borecensus.tables.ColumnType.REALS;
 import static borecensus.tables.ColumnType.TEXT;
 import static borecensus.tables.ColumnType.TEXTS;
 import static borecensus.tables.ColumnType.TIME;
@@ -135,7 +136,13 @@ public enum Table {
       new Column("marked", TRUTH, "whether q_value is at most the night's limit"),
       new Column("reasons", TEXTS, "what is unusual, most probable first"),
       new Column("suspect_cylinders", INTEGERS, "cylinders that probably have the fault"),
-      new Column("judgement", TEXT, "judged, judged_small_family, or why it is not judged")),
+      new Column("judgement", TEXT, "judged, judged_small_family, or why it is not judged"),
+      new Column("inspected_on", DATE, "last inspection since the last work; null if none told"),
+      new Column("inspection_result", TEXT, "confirmed or no_fault_found"),
+      new Column(
+          "cleared_on",
+          DATE,
+          "when no fault was found: only what later tests show beyond the earlier ones counts")),
   WORK_LIST(
       "marked engine, ranked",
       List.of("rank"),
@@ -143,14 +150,70 @@ public enum Table {
       new Column("vehicle_id", TEXT, "the vehicle"),
       new Column("engine_id", TEXT, "the engine"),
       new Column("family_id", TEXT, "its family"),
-      new Column("priority", REAL, "fault probability x severity x consequence"),
+      new Column("priority", REAL, "100 x fault probability x severity x consequence x cost"),
       new Column("fault_probability", REAL, "that the engine is unhealthy"),
       new Column("main_reason", TEXT, "the most probable reason"),
       new Column("suspect_cylinders", INTEGERS, "cylinders to look at"),
       new Column("evidence", TEXT, "one plain sentence"),
       new Column("next_step", TEXT, "what to test next"),
       new Column("last_tested_on", DATE, "last accepted dry test"),
-      new Column("site_id", TEXT, "the vehicle's home site")),
+      new Column("site_id", TEXT, "the vehicle's home site"),
+      new Column("likely_causes", TEXTS, "all causes, most probable first"),
+      new Column("cause_shares", REALS, "their probabilities, given that a cause is found"),
+      new Column("cause_evidence", TEXT, "what wet test and first stroke showed"),
+      new Column("limit", TEXT, "what is neared: maker_minimum, or else family_p01"),
+      new Column(
+          "distance_to_limit_km",
+          REAL,
+          "km until that limit at the present pace, 0 = reached; null = not neared, not known"),
+      new Column("distance_to_limit_lower_km", REAL, "1 in 20 would have less left, km"),
+      new Column("distance_to_limit_upper_km", REAL, "1 in 20 would have more, km; null = no end"),
+      new Column("hours_to_limit", REAL, "the same in h, in families judged over hours"),
+      new Column("hours_to_limit_lower", REAL, "1 in 20 would have less left, h"),
+      new Column("hours_to_limit_upper", REAL, "1 in 20 would have more left, h; null = no end"),
+      new Column(
+          "expected_saving",
+          REAL,
+          "expected cost of a failure less that of an inspection; null without costs.csv")),
+  TEST_PLAN(
+      "engine to test next, ranked; a bounded list of engines that are not marked",
+      List.of("rank"),
+      new Column("rank", INTEGER, "1 = a test would tell most"),
+      new Column("vehicle_id", TEXT, "the vehicle"),
+      new Column("engine_id", TEXT, "the engine"),
+      new Column("family_id", TEXT, "the family"),
+      new Column("site_id", TEXT, "the vehicle's home site"),
+      new Column("score", REAL, "0 to 100: uncertainty x pace x occasion"),
+      new Column("why", TEXT, "in plain words"),
+      new Column("last_tested_on", DATE, "last accepted dry test; null if never"),
+      new Column("next_service_on", DATE, "from vehicles.csv; null when not stated")),
+  AUDIT_DRAW(
+      "unmarked engine drawn at random for inspection in a month",
+      List.of("month", "draw_order"),
+      new Column("month", TEXT, "such as 2026-03; earlier months as they were published"),
+      new Column("draw_order", INTEGER, "from 1"),
+      new Column("seed", LONG, "made from the month; engine numbers are made from it and the name"),
+      new Column("eligible", LONG, "unmarked engines with a fresh test, of which these were drawn"),
+      new Column("vehicle_id", TEXT, "the vehicle"),
+      new Column("engine_id", TEXT, "the engine"),
+      new Column("family_id", TEXT, "the family"),
+      new Column("site_id", TEXT, "the vehicle's home site"),
+      new Column("last_tested_on", DATE, "last trusted test before the month")),
+  FINDING_RATES(
+      "family x reason of inspection, of inspected engines alone",
+      List.of("family_id", "reason"),
+      new Column("family_id", TEXT, "the family; * = the fleet"),
+      new Column(
+          "reason",
+          TEXT,
+          "main reason of the mark; or marked, drawn_at_random, not_marked, not_judged"),
+      new Column("inspected", LONG, "inspections that told something"),
+      new Column("confirmed", LONG, "of these with a fault of the engine"),
+      new Column("no_fault_found", LONG, "of these without"),
+      new Column("inconclusive", LONG, "inspections that told nothing; not counted"),
+      new Column("hit_rate", REAL, "confirmed / inspected; null without any"),
+      new Column("hit_rate_lower", REAL, "lower 95 % limit (Wilson 1927)"),
+      new Column("hit_rate_upper", REAL, "upper 95 % limit")),
   RUN_SUMMARY(
       "the run",
       List.of("run_id"),

@@ -1,7 +1,11 @@
 package borecensus.worklist;
 
+import borecensus.causes.LikelyCauses;
+import borecensus.causes.LikelyCauses.Mark;
+import borecensus.domain.Cause;
 import borecensus.domain.CompressionTest;
 import borecensus.domain.EngineHistory;
+import borecensus.domain.Finding;
 import borecensus.domain.Reason;
 import borecensus.norms.FamilyNorm;
 import borecensus.norms.FleetNorms;
@@ -10,7 +14,9 @@ import borecensus.screening.EngineAssessment;
 import borecensus.statistics.Quantiles;
 import borecensus.worklist.EvidenceInput.Measure;
 import borecensus.worklist.EvidenceInput.Usage;
+import borecensus.worklist.Priority.Basis;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.distribution.NormalDistribution;
@@ -28,37 +34,73 @@ public record EngineBrief(WorkListEntry entry, List<Double> deviationPct) {
     deviationPct = List.copyOf(deviationPct);
   }
 
+  /** The brief where nothing but the norms is known. */
+  public static EngineBrief of(
+      EngineHistory history, EngineAssessment assessment, FleetNorms norms) {
+    return of(history, assessment, FleetKnowledge.of(norms));
+  }
+
   /**
    * Writes the brief of an engine with at least one trusted test.
    *
    * @throws IllegalArgumentException when the engine was not judged
    */
   public static EngineBrief of(
-      EngineHistory history, EngineAssessment assessment, FleetNorms norms) {
+      EngineHistory history, EngineAssessment assessment, FleetKnowledge fleet) {
     if (assessment.verdict().probabilities().isEmpty()) {
       throw new IllegalArgumentException(history.engineId() + " was not judged");
     }
+    FleetNorms norms = fleet.norms();
     FamilyNorm norm = norms.family(history.familyId()).orElseThrow();
     List<CompressionTest> trusted = history.trustedTests();
     CompressionTest last = trusted.get(trusted.size() - 1);
     List<CylinderDeviation> cylinders = CylinderDeviation.of(last, history, norms);
     Reason reason = assessment.verdict().main().reason();
-    List<Integer> suspects = suspects(assessment);
+    Optional<Finding> confirmed =
+        ConfirmedFault.of(history).filter(f -> ConfirmedFault.stands(history, f));
+    List<Integer> suspects = ConfirmedFault.cylinders(confirmed, suspects(assessment));
+    LikelyCauses causes =
+        LikelyCauses.of(history, new Mark(reason, norm.family()), suspects, fleet.causes());
+    LimitDistance toLimit = LimitDistance.of(history, assessment.faultProbability(), norm, norms);
+    Basis basis = basis(assessment, cylinders, toLimit, fleet.costs().weight(history.familyId()));
     WorkListEntry entry =
         new WorkListEntry(
             0,
             history.vehicleId(),
             history.engineId(),
             history.familyId(),
-            priority(assessment, reason, cylinders),
+            Priority.of(basis),
             assessment.faultProbability(),
             reason,
             suspects,
-            Evidence.sentence(evidence(reason, assessment, last, cylinders, norm)),
-            NextSteps.nextStep(reason, norm.family()),
+            Evidence.sentence(evidence(reason, assessment, last, cylinders, norm))
+                + makerFirst(assessment)
+                + ConfirmedFault.evidence(history),
+            confirmed
+                .map(ConfirmedFault::nextStep)
+                .orElseGet(() -> NextSteps.nextStep(Situation.of(reason, norm.family(), causes))),
             assessment.lastTestedOn(),
-            history.homeSiteId());
+            history.homeSiteId(),
+            outlook(causes, suspects, toLimit, saving(basis, history.familyId(), fleet)));
     return new EngineBrief(entry, cylinders.stream().map(CylinderDeviation::deviationPct).toList());
+  }
+
+  /** The maker's limits come before the fleet's norm, so a reading outside them is always told. */
+  private static String makerFirst(EngineAssessment assessment) {
+    return assessment.verdict().reasons().contains(Reason.BELOW_MAKER_LIMIT)
+        ? " The last test is outside the maker's limits, which come first."
+        : "";
+  }
+
+  private static Outlook outlook(
+      LikelyCauses causes, List<Integer> suspects, LimitDistance toLimit, double saving) {
+    List<Cause> ranked = causes.shares().ranked();
+    return new Outlook(
+        ranked,
+        ranked.stream().map(causes.shares()::share).toList(),
+        CauseSentence.of(causes, suspects),
+        toLimit,
+        saving);
   }
 
   /** The cylinders named to the workshop: those found suspect, else those of the main reason. */
@@ -67,8 +109,19 @@ public record EngineBrief(WorkListEntry entry, List<Double> deviationPct) {
     return found.isEmpty() ? assessment.verdict().mainCylinders() : found;
   }
 
-  private static double priority(
-      EngineAssessment assessment, Reason reason, List<CylinderDeviation> cylinders) {
+  private static double saving(Basis basis, String familyId, FleetKnowledge fleet) {
+    return fleet
+        .costs()
+        .of(familyId)
+        .map(cost -> Priority.expectedLoss(basis) * cost.failureCost() - cost.inspectionCost())
+        .orElse(Double.NaN);
+  }
+
+  private static Basis basis(
+      EngineAssessment assessment,
+      List<CylinderDeviation> cylinders,
+      LimitDistance toLimit,
+      double costWeight) {
     List<Integer> suspects = suspects(assessment);
     double lowestPct =
         chosen(suspects, cylinders).stream()
@@ -76,13 +129,14 @@ public record EngineBrief(WorkListEntry entry, List<Double> deviationPct) {
             .filter(pct -> !Double.isNaN(pct))
             .min()
             .orElse(Double.NaN);
-    return Priority.of(
-        new Priority.Basis(
-            assessment.faultProbability(),
-            reason,
-            cylinders.size(),
-            suspects.size(),
-            1 + lowestPct / 100));
+    return new Basis(
+        assessment.faultProbability(),
+        assessment.verdict().main().reason(),
+        cylinders.size(),
+        suspects.size(),
+        1 + lowestPct / 100,
+        toLimit.units(),
+        costWeight);
   }
 
   private static EvidenceInput evidence(

@@ -3,6 +3,7 @@ package borecensus.worklist;
 import borecensus.domain.Family;
 import borecensus.domain.Fuel;
 import borecensus.domain.WetTest;
+import java.util.Locale;
 
 /**
  * One thing to do after a mark, with its source. Where workshops simply do it so and nothing
@@ -42,12 +43,17 @@ public enum FollowUp {
       "makers' procedures; Sluder and West 2011, SAE 2011-01-2427 on repeat-test uncertainty"),
   SECOND_GAUGE(
       Phase.VALIDITY,
-      "take the reading again with a second gauge and adaptor",
+      "take the reading again with a second gauge and adaptor that are known to read right",
       "common practice, no source"),
   ROAD_TEST(
       Phase.VALIDITY,
       "refit, road test and test again: loose carbon under a valve imitates a fault",
       "a car maker's workshop manual, compression test: refit, road test, test again"),
+  FIRST_STROKE(
+      Phase.DIAGNOSIS,
+      "note the first stroke of every cylinder besides its peak: low and building points to rings"
+          + " or bore, low and hardly building to a valve or the gasket",
+      "makers' workshop manuals, compression test"),
   WET_TEST(
       Phase.DIAGNOSIS,
       "test again with a little oil in the low cylinder, as the maker permits it: a rise of 10 %"
@@ -77,11 +83,16 @@ public enum FollowUp {
       "common practice, no source");
 
   /** Where a step stands: the rule above all, validity first, then the cause, then the spanners. */
-  enum Phase {
+  public enum Phase {
     RULE,
     VALIDITY,
     DIAGNOSIS,
-    LAST
+    LAST;
+
+    /** The word used in tables. */
+    public String code() {
+      return name().toLowerCase(Locale.ROOT);
+    }
   }
 
   private final Phase phase;
@@ -94,7 +105,13 @@ public enum FollowUp {
     this.source = source;
   }
 
-  Phase phase() {
+  /** The word used in tables. */
+  public String code() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+
+  /** Where it stands among the others. */
+  public Phase phase() {
     return phase;
   }
 
@@ -106,6 +123,15 @@ public enum FollowUp {
   /** Who says so. */
   public String source() {
     return source;
+  }
+
+  /** The families for which it may be proposed, in words. */
+  public String condition() {
+    return switch (this) {
+      case WET_TEST -> "families with wet_test allowed";
+      case DIESEL_GAUGE -> "diesels";
+      default -> "every family";
+    };
   }
 
   /** Whether it may be proposed for engines of this family. */

@@ -6,6 +6,7 @@ import static borecensus.worklist.FollowUp.COMBUSTION_GAS;
 import static borecensus.worklist.FollowUp.CONDITIONS;
 import static borecensus.worklist.FollowUp.COOLANT_LOSS;
 import static borecensus.worklist.FollowUp.DIESEL_GAUGE;
+import static borecensus.worklist.FollowUp.FIRST_STROKE;
 import static borecensus.worklist.FollowUp.HISTORY;
 import static borecensus.worklist.FollowUp.INDUCTION;
 import static borecensus.worklist.FollowUp.LEAK_DOWN;
@@ -32,7 +33,8 @@ import java.util.Optional;
 public final class NextSteps {
   private NextSteps() {}
 
-  private static List<FollowUp> declared(Reason reason) {
+  /** Every step declared for a reason, whatever the family. */
+  public static List<FollowUp> declared(Reason reason) {
     return switch (reason) {
       case LOW_CYLINDER ->
           List.of(
@@ -42,6 +44,7 @@ public final class NextSteps {
               DIESEL_GAUGE,
               ROAD_TEST,
               WET_TEST,
+              FIRST_STROKE,
               LEAK_DOWN,
               BORESCOPE,
               VALVE_CLEARANCE,
@@ -54,6 +57,7 @@ public final class NextSteps {
               SECOND_GAUGE,
               DIESEL_GAUGE,
               WET_TEST,
+              FIRST_STROKE,
               LEAK_DOWN,
               COMBUSTION_GAS,
               BORESCOPE,
@@ -90,6 +94,7 @@ public final class NextSteps {
               DIESEL_GAUGE,
               ROAD_TEST,
               WET_TEST,
+              FIRST_STROKE,
               LEAK_DOWN,
               BORESCOPE,
               VALVE_CLEARANCE,
@@ -114,6 +119,7 @@ public final class NextSteps {
               DIESEL_GAUGE,
               ROAD_TEST,
               WET_TEST,
+              FIRST_STROKE,
               LEAK_DOWN,
               BORESCOPE,
               STRIP_DOWN);
@@ -124,7 +130,15 @@ public final class NextSteps {
 
   /** What to do, in order, for an engine of this family marked for this reason. */
   public static List<FollowUp> plan(Reason reason, Family family) {
-    return declared(reason).stream().filter(step -> step.suits(family)).toList();
+    return plan(Situation.of(reason, family));
+  }
+
+  /** What is left to do, in order. */
+  public static List<FollowUp> plan(Situation situation) {
+    return declared(situation.reason()).stream()
+        .filter(step -> step.suits(situation.family()))
+        .filter(step -> !situation.done().contains(step))
+        .toList();
   }
 
   /** The whole plan as sentences; the maker's procedure comes first. */
@@ -134,7 +148,12 @@ public final class NextSteps {
 
   /** The first check, the repeat and, should the mark stand, the first test for its cause. */
   public static String nextStep(Reason reason, Family family) {
-    List<FollowUp> plan = plan(reason, family);
+    return nextStep(Situation.of(reason, family));
+  }
+
+  /** The same of what is left to do. */
+  public static String nextStep(Situation situation) {
+    List<FollowUp> plan = plan(situation);
     StringBuilder sentence = new StringBuilder("By the maker's procedure and limits, ");
     FollowUp check = first(plan, Phase.VALIDITY).orElse(REPEAT_TEST);
     sentence.append(check.instruction());

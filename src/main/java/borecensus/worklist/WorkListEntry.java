@@ -18,6 +18,7 @@ import java.util.List;
  * @param nextStep one plain sentence, from {@link NextSteps}
  * @param lastTestedOn null when not known
  * @param siteId home site of the vehicle; empty when not known
+ * @param outlook what is likely behind the mark
  */
 public record WorkListEntry(
     int rank,
@@ -31,11 +32,42 @@ public record WorkListEntry(
     String evidence,
     String nextStep,
     LocalDate lastTestedOn,
-    String siteId)
+    String siteId,
+    Outlook outlook)
     implements Serializable {
 
   public WorkListEntry {
     suspectCylinders = List.copyOf(suspectCylinders);
+  }
+
+  /** An entry of which no more is known than what was marked. */
+  public WorkListEntry(
+      int rank,
+      String vehicleId,
+      String engineId,
+      String familyId,
+      double priority,
+      double faultProbability,
+      Reason mainReason,
+      List<Integer> suspectCylinders,
+      String evidence,
+      String nextStep,
+      LocalDate lastTestedOn,
+      String siteId) {
+    this(
+        rank,
+        vehicleId,
+        engineId,
+        familyId,
+        priority,
+        faultProbability,
+        mainReason,
+        suspectCylinders,
+        evidence,
+        nextStep,
+        lastTestedOn,
+        siteId,
+        Outlook.UNKNOWN);
   }
 
   /** The same entry at another rank. */
@@ -52,6 +84,7 @@ public record WorkListEntry(
         evidence,
         nextStep,
         lastTestedOn,
-        siteId);
+        siteId,
+        outlook);
   }
 }

@@ -58,7 +58,7 @@ class FaultLawEstimatorTest {
     }
     double[] shifts = BELIEVED.of(Hypothesis.LOW_CYLINDER).shifts();
     sums.get(Hypothesis.LOW_CYLINDER.ordinal()).add(0, template, shifts);
-    return new FaultEvidence(familyId, 2, sums, null);
+    return new FaultEvidence(familyId, 2, sums, null, KnownState.UNKNOWN);
   }
 
   /** The signed shift that so large a share of faults stays below in size, between grid points. */

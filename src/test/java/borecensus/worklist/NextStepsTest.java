@@ -11,6 +11,7 @@ import borecensus.domain.WetTest;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -87,5 +88,26 @@ class NextStepsTest {
   void everyStepSaysItsSource(FollowUp step) {
     assertFalse(step.source().isBlank());
     assertFalse(step.instruction().endsWith("."));
+  }
+
+  @Test
+  void whatTheSheetsTellAlreadyIsNotAskedForAgain() {
+    Family family = Families.of(Fuel.PETROL, WetTest.ALLOWED);
+    Situation tried =
+        new Situation(
+            Reason.LOW_CYLINDER, family, Set.of(FollowUp.WET_TEST, FollowUp.FIRST_STROKE));
+
+    String step = NextSteps.nextStep(tried);
+
+    assertFalse(step.contains("oil"), step);
+    assertTrue(step.contains("leak-down"), step);
+  }
+
+  @Test
+  void whereOilIsForbiddenTheFirstStrokeIsAskedForInstead() {
+    String step =
+        NextSteps.nextStep(Reason.LOW_CYLINDER, Families.of(Fuel.DIESEL, WetTest.FORBIDDEN));
+
+    assertTrue(step.contains("first stroke"), step);
   }
 }

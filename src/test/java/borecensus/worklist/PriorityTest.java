@@ -50,6 +50,24 @@ class PriorityTest {
   }
 
   @Test
+  void aNearLimitRaisesThePriorityAndAFarOneHardlyDoes() {
+    double none = nearing(Double.NaN, 1);
+    // Severity 0.564 and half of the rest at the limit; a factor e less 20,000 km away.
+    assertEquals(100 * (0.564 + 0.436 * 0.5) * 0.625, nearing(0, 1), 1e-9);
+    assertEquals(100 * (0.564 + 0.436 * 0.5 / Math.E) * 0.625, nearing(0.2, 1), 1e-9);
+    assertTrue(nearing(5, 1) - none < 1e-6);
+  }
+
+  @Test
+  void aFamilyWhoseFailuresCostLessForAnInspectionComesLater() {
+    assertEquals(nearing(0.2, 1) / 3, nearing(0.2, 1.0 / 3), 1e-9);
+  }
+
+  private static double nearing(double unitsToLimit, double costWeight) {
+    return Priority.of(new Basis(1, Reason.LOW_CYLINDER, 4, 1, 0.78, unitsToLimit, costWeight));
+  }
+
+  @Test
   void moreSuspectsThanCylindersIsImpossible() {
     assertThrows(IllegalArgumentException.class, () -> of(1, Reason.LOW_BANK, 5, 0.5));
   }

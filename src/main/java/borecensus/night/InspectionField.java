@@ -1,0 +1,31 @@
+package borecensus.night;
+
+import org.apache.spark.sql.types.DataType;
+import org.apache.spark.sql.types.DataTypes;
+import org.apache.spark.sql.types.StructType;
+
+/** Columns of an inspection and of what was known of the engine that day. */
+enum InspectionField implements RowField {
+  FAMILY_ID(DataTypes.StringType),
+  ENGINE_ID(DataTypes.StringType),
+  INSPECTED_ON(DataTypes.DateType),
+  FAULT(DataTypes.BooleanType),
+  CAUSE(DataTypes.StringType),
+  PATTERN(DataTypes.StringType),
+  FAULT_PROBABILITY(DataTypes.DoubleType);
+
+  private final DataType type;
+
+  InspectionField(DataType type) {
+    this.type = type;
+  }
+
+  @Override
+  public DataType type() {
+    return type;
+  }
+
+  static StructType schema() {
+    return RowField.schemaOf(values());
+  }
+}

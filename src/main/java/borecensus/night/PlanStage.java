@@ -1,0 +1,74 @@
+package borecensus.night;
+
+import static org.apache.spark.sql.functions.col;
+import static org.apache.spark.sql.functions.not;
+
+import borecensus.worklist.PlanColumn;
+import borecensus.worklist.SpreadsheetCsv;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.apache.spark.sql.Dataset;
+import org.apache.spark.sql.Row;
+
+/** Which unmarked engines to test next; a list of bounded length. */
+final class PlanStage {
+  private static final int FEWEST = 10;
+  private static final int MOST = 200;
+  private static final double FLEET_SHARE = 0.05;
+
+  private PlanStage() {}
+
+  /** The engines whose test would tell most, in rank order. */
+  static List<Row> plan(Dataset<Row> statuses, long engines) {
+    int length = (int) Math.max(FEWEST, Math.min(MOST, Math.ceil(FLEET_SHARE * engines)));
+    List<Row> plan = new ArrayList<>();
+    for (Row row :
+        statuses
+            .where(col("plan_score").isNotNull().and(not(col("marked"))))
+            .orderBy(col("plan_score").desc(), col("vehicle_id"))
+            .limit(length)
+            .collectAsList()) {
+      plan.add(
+          TableSchemas.row(
+              plan.size() + 1,
+              row.getAs("vehicle_id"),
+              row.getAs("engine_id"),
+              row.getAs("family_id"),
+              row.getAs("site_id"),
+              row.getAs("plan_score"),
+              row.getAs("plan_why"),
+              row.getAs("last_tested_on"),
+              row.getAs("next_service_on")));
+    }
+    return plan;
+  }
+
+  /** The same as a spreadsheet. */
+  static void writeCsv(List<Row> plan, Path snapshot) {
+    try (OutputStream out = Files.newOutputStream(snapshot.resolve("plan.csv"))) {
+      SpreadsheetCsv.write(
+          PlanColumn.header(), plan.stream().map(PlanStage::cells).iterator(), out);
+    } catch (IOException failure) {
+      throw new UncheckedIOException(failure);
+    }
+  }
+
+  private static List<String> cells(Row row) {
+    List<String> cells = new ArrayList<>();
+    for (int i = 0; i < row.size(); i++) {
+      Object cell = row.get(i);
+      if (cell instanceof Double real) {
+        cells.add(String.format(Locale.ROOT, "%.1f", real));
+      } else {
+        cells.add(cell == null ? "" : cell.toString());
+      }
+    }
+    return cells;
+  }
+}
