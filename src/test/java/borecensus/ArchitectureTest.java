@@ -60,7 +60,9 @@ class ArchitectureTest {
                   "statistics",
                   "tabular",
                   "worklist")),
-          Map.entry("report", List.of("domain", "worklist")),
+          Map.entry(
+              "report",
+              List.of("domain", "norms", "physics", "screening", "statistics", "worklist")),
           Map.entry(
               "printing",
               List.of(
@@ -101,7 +103,7 @@ class ArchitectureTest {
     visible.add("borecensus." + self + "..");
     allowed.forEach(name -> visible.add("borecensus." + name + ".."));
     visible.addAll(List.of("", "java..", "javax..", "org.apache.commons.math3..", "org.duckdb.."));
-    visible.addAll(List.of("de.siegmar.fastcsv..", "com.github.mustachejava.."));
+    visible.addAll(List.of("de.siegmar.fastcsv..", "com.github.mustachejava..", "org.jfree.."));
     visible.addAll(List.of("com.fasterxml.jackson..", "org.apache.parquet.."));
     return visible.toArray(new String[0]);
   }

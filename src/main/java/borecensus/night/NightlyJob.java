@@ -15,8 +15,10 @@ import borecensus.published.VehicleLines;
 import borecensus.registers.RegisterProblem;
 import borecensus.registers.Registers;
 import borecensus.statistics.FalseShareTable;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
@@ -184,7 +186,15 @@ public final class NightlyJob {
       NightResult result =
           tables.write(
               new SnapshotTables.Sources(
-                  ledger, takenIn, register, settled, statuses, model, problems, rowsNew));
+                  ledger,
+                  takenIn,
+                  register,
+                  settled,
+                  statuses,
+                  model,
+                  previousNight(),
+                  problems,
+                  rowsNew));
       writeLookup(snapshotId, register, model.value(), result.engines());
       store.publish(
           new SnapshotManifest(
@@ -215,6 +225,16 @@ public final class NightlyJob {
             "%d vehicles were written to be looked up where %d were expected"
                 .formatted(written, vehicles));
       }
+    }
+
+    private Optional<PreviousNight> previousNight() {
+      return store
+          .current()
+          .map(
+              manifest ->
+                  new PreviousNight(
+                      store.snapshotFolder(manifest.snapshotId()),
+                      LocalDate.parse(manifest.asOf())));
     }
 
     private <T> Broadcast<T> broadcast(T value, Class<T> type) {

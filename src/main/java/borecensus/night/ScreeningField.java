@@ -35,7 +35,8 @@ enum ScreeningField implements RowField {
   REPEAT_TESTED_ON(DataTypes.DateType),
   REPEAT_GAUGE_ID(DataTypes.StringType),
   REPEAT_BECAUSE(DataTypes.StringType),
-  REPEAT_STEP(DataTypes.StringType);
+  REPEAT_STEP(DataTypes.StringType),
+  ORIGINAL_ENGINE(DataTypes.BooleanType);
 
   private final DataType type;
 

@@ -64,7 +64,8 @@ final class ScreeningRows {
         repeat.map(TestToRepeat::testedOn).orElse(null),
         repeat.map(TestToRepeat::gaugeId).orElse(null),
         repeat.map(TestToRepeat::because).orElse(null),
-        repeat.map(TestToRepeat::nextStep).orElse(null));
+        repeat.map(TestToRepeat::nextStep).orElse(null),
+        history.originalEngine());
   }
 
   /** An engine whose family cannot be used: it is listed, and nothing is said of it. */
@@ -80,6 +81,7 @@ final class ScreeningRows {
     cells[ScreeningField.SUSPECT_CYLINDERS.ordinal()] = new Integer[0];
     cells[ScreeningField.JUDGEMENT.ordinal()] = "family_not_usable";
     cells[ScreeningField.SITE_ID.ordinal()] = history.homeSiteId();
+    cells[ScreeningField.ORIGINAL_ENGINE.ordinal()] = history.originalEngine();
     return TableSchemas.row(cells);
   }
 

@@ -38,6 +38,11 @@ public final class FamilyNormTable {
     return rows;
   }
 
+  /** The norm at one usage, in model units. */
+  public static FamilyNormRow at(FamilyNorm norm, double usage) {
+    return row(norm, usage);
+  }
+
   /** Round usages within the range seen; its middle when there is none. */
   static List<Double> grid(ObservedRange range) {
     if (range.engines() == 0) {

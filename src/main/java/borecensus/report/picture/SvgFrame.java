@@ -1,0 +1,21 @@
+package borecensus.report.picture;
+
+/**
+ * The outer element of a picture, with a name and a description for those who do not see it.
+ *
+ * @param styleClass of the element
+ */
+record SvgFrame(String styleClass, int width, int height) {
+
+  String around(String id, String title, String description, String body) {
+    return "<svg class=\"%s\" viewBox=\"0 0 %d %d\" width=\"%d\" height=\"%d\" role=\"img\""
+            .formatted(styleClass, width, height, width, height)
+        + " aria-labelledby=\"%s-t %s-d\"><title id=\"%s-t\">".formatted(id, id, id)
+        + PathText.escaped(title)
+        + "</title><desc id=\"%s-d\">".formatted(id)
+        + PathText.escaped(description)
+        + "</desc>"
+        + body
+        + "</svg>";
+  }
+}
