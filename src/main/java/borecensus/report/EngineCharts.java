@@ -18,6 +18,12 @@ final class EngineCharts {
   private static final int WIDTH = 380;
   private static final int HEIGHT = 270;
 
+  /** More numbers than this at the ends of curves would hide each other. */
+  private static final int MOST_NAMED = 2;
+
+  /** How much of the family's usages is shown at least, so that the norm is seen to bend. */
+  private static final double LEAST_SHOWN = 0.4;
+
   private final EngineStory story;
   private final List<Integer> suspects;
 
@@ -42,6 +48,13 @@ final class EngineCharts {
     return pictures;
   }
 
+  /** The usages of the engine's tests, with some of the family's around them. */
+  private Window window(double[] usage) {
+    double family =
+        axis().fromUnits(story.norm().range().lastUsage() - story.norm().range().firstUsage());
+    return Window.around(usage, LEAST_SHOWN * family);
+  }
+
   private Bore bore(CylinderReading reading) {
     return new Bore(
         reading.cylinder(),
@@ -56,7 +69,7 @@ final class EngineCharts {
   String level() {
     double[] usage = usage(story.tests());
     double[] level = values(story.tests(), TestPoint::levelKpa);
-    NormCurves curves = NormCurves.ofLevel(story.norm(), usage);
+    NormCurves curves = NormCurves.ofLevel(story.norm(), window(usage));
     Chart chart = new Chart(WIDTH, HEIGHT, curves.across(axis()), curves.up("level, kPa", level));
     curves.drawOn(chart);
     List<TestPoint> trusted = story.tests().stream().filter(TestPoint::trusted).toList();
@@ -72,7 +85,7 @@ final class EngineCharts {
     double[] usage = usage(story.tests());
     double[] all =
         story.tests().stream().flatMapToDouble(t -> Arrays.stream(t.cylinderKpa())).toArray();
-    NormCurves curves = NormCurves.ofReading(story.norm(), usage);
+    NormCurves curves = NormCurves.ofReading(story.norm(), window(usage));
     Chart chart = new Chart(WIDTH, HEIGHT, curves.across(axis()), curves.up("cylinder, kPa", all));
     curves.drawOn(chart);
     List<TestPoint> trusted = story.tests().stream().filter(TestPoint::trusted).toList();
@@ -87,7 +100,9 @@ final class EngineCharts {
       ToDoubleFunction<TestPoint> reading = reading(c);
       chart.line(Ink.SUSPECT, 1.8, usage(trusted), values(trusted, reading), 5, 2);
       chart.points(Ink.SUSPECT, Chart.Sign.SQUARE, usage(trusted), values(trusted, reading));
-      name(chart, c, trusted);
+      if (suspects.size() <= MOST_NAMED) {
+        name(chart, c, trusted);
+      }
     }
     return chart.svg(
         "cylinders", "Readings of each cylinder over " + overWhat(), saidOfCylinders(trusted));

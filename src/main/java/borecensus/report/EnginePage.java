@@ -123,8 +123,10 @@ public final class EnginePage {
     return "The engine, not the measurement, is outside what healthy engines of its family show"
         + " with a probability of "
         + ShownText.probability(listed.entry().faultProbability())
-        + ". Of all engines at least as probable, about "
-        + ShownText.probability(listed.qValue())
+        + ". Of all engines at least as probable, "
+        + (listed.qValue() < WORTH_TELLING
+            ? "fewer than 1 in 100"
+            : "about " + ShownText.probability(listed.qValue()))
         + " will turn out sound.";
   }
 

@@ -21,7 +21,7 @@ import java.util.List;
  */
 record EngineStory(
     FamilyNorm norm, List<TestPoint> tests, List<CylinderReading> last, CompressionTest lastTest) {
-  static final int MOST_TESTS = 24;
+  static final int MOST_TESTS = 16;
 
   /** Standard deviations between the middle and one in twenty (normal distribution). */
   private static final double ONE_IN_TWENTY = 1.6448536269514722;

@@ -21,6 +21,9 @@ final class FamilyCharts {
   private static final int SMALL_HEIGHT = 230;
   private static final int BARS = 20;
 
+  /** In model units. */
+  private static final double LEAST_SHOWN = 0.1;
+
   /** Names beside more points than this would hide each other. */
   private static final int MOST_NAMED = 12;
 
@@ -38,7 +41,7 @@ final class FamilyCharts {
     double[] peerKpa = kpa(data.peers());
     List<LastFigures> marked = data.marked().stream().map(ListedEngine::figures).toList();
     double[] markedKpa = kpa(marked);
-    NormCurves curves = NormCurves.ofLevel(norm, joined(peers, usage(marked)));
+    NormCurves curves = NormCurves.ofLevel(norm, window(joined(peers, usage(marked))));
     Chart chart =
         new Chart(
             WIDTH,
@@ -55,6 +58,15 @@ final class FamilyCharts {
       }
     }
     return chart.svg("growth", "Level over " + overWhat(), saidOfLevels());
+  }
+
+  /** The usages that the norm rests on and those of the engines shown. */
+  private Window window(double[] shown) {
+    double[] rests = {
+      norm.axis().fromUnits(norm.range().firstUsage()),
+      norm.axis().fromUnits(norm.range().lastUsage())
+    };
+    return Window.around(joined(shown, rests), norm.axis().fromUnits(LEAST_SHOWN));
   }
 
   private String saidOfLevels() {

@@ -16,7 +16,6 @@ import java.util.Locale;
 
 /** Renders the page of one family. */
 public final class FamilyPage {
-  private static final int GRID = 6;
   private static final double STANDARD_ERRORS = 2;
 
   private final PageTemplate template = new PageTemplate("family");
@@ -54,7 +53,7 @@ public final class FamilyPage {
   record Marked(
       String rank, String vehicle, String page, String reason, String suspects, String level) {}
 
-  record Position(String cylinder, String effect, String error) {}
+  record Position(String cylinder, String effect, String error, String clear) {}
 
   record Part(String what, String sd) {}
 
@@ -98,19 +97,11 @@ public final class FamilyPage {
   }
 
   private static List<Centiles> centiles(FamilyNorm norm) {
-    ObservedRange range = norm.range();
-    List<Centiles> lines = new ArrayList<>();
-    int steps = range.lastUsage() > range.firstUsage() ? GRID : 0;
-    for (int i = 0; i <= steps; i++) {
-      double share = steps == 0 ? 0 : (double) i / steps;
-      lines.add(
-          centiles(norm, range.firstUsage() + share * (range.lastUsage() - range.firstUsage())));
-    }
-    return lines;
+    return FamilyNormTable.of(norm).stream().map(row -> centiles(norm, row)).toList();
   }
 
-  private static Centiles centiles(FamilyNorm norm, double usage) {
-    FamilyNormRow row = FamilyNormTable.at(norm, usage);
+  private static Centiles centiles(FamilyNorm norm, FamilyNormRow row) {
+    double usage = norm.axis().toUnits(row.usage());
     return new Centiles(
         ShownText.whole(row.usage()),
         ShownText.whole(row.p01Kpa()),
@@ -139,12 +130,13 @@ public final class FamilyPage {
     double error = 100 * Math.sqrt(norm.positionVariance());
     for (int c = 0; c < norm.family().cylinders(); c++) {
       double effect = 100 * Math.expm1(norm.position(c));
-      String clear = Math.abs(effect) > STANDARD_ERRORS * error ? "" : " (not clear of zero)";
+      String clear = Math.abs(effect) > STANDARD_ERRORS * error ? "yes" : "no";
       positions.add(
           new Position(
               String.valueOf(c + 1),
-              ShownText.signedPct(effect) + clear,
-              "± " + PlainNumbers.percent(error)));
+              ShownText.signedPct(effect),
+              "± " + PlainNumbers.percent(error),
+              clear));
     }
     return positions;
   }

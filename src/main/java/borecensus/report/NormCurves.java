@@ -3,7 +3,6 @@ package borecensus.report;
 import borecensus.norms.FamilyNorm;
 import borecensus.norms.FamilyNormRow;
 import borecensus.norms.FamilyNormTable;
-import borecensus.norms.ObservedRange;
 import borecensus.norms.UsageAxis;
 import borecensus.norms.VarianceComponents;
 import borecensus.report.picture.Chart;
@@ -26,8 +25,8 @@ record NormCurves(double[] usage, double[][] centilesKpa) {
   private static final NormalDistribution NORMAL = new NormalDistribution(null, 0, 1);
 
   /** Centiles of the level, over the usages seen in the family and up to those given. */
-  static NormCurves ofLevel(FamilyNorm norm, double[] shown) {
-    double[] usage = usage(norm, shown);
+  static NormCurves ofLevel(FamilyNorm norm, Window window) {
+    double[] usage = window.points(POINTS);
     FamilyNormRow[] rows =
         Arrays.stream(usage)
             .mapToObj(u -> FamilyNormTable.at(norm, norm.axis().toUnits(u)))
@@ -46,8 +45,8 @@ record NormCurves(double[] usage, double[][] centilesKpa) {
   }
 
   /** Centiles of one reading, its position's effect taken out. */
-  static NormCurves ofReading(FamilyNorm norm, double[] shown) {
-    double[] usage = usage(norm, shown);
+  static NormCurves ofReading(FamilyNorm norm, Window window) {
+    double[] usage = window.points(POINTS);
     double[][] centiles = new double[SHARES.length][usage.length];
     for (int i = 0; i < usage.length; i++) {
       double units = norm.axis().toUnits(usage[i]);
@@ -68,27 +67,6 @@ record NormCurves(double[] usage, double[][] centilesKpa) {
 
   private static double[] column(FamilyNormRow[] rows, ToDoubleFunction<FamilyNormRow> centile) {
     return Arrays.stream(rows).mapToDouble(centile).toArray();
-  }
-
-  private static double[] usage(FamilyNorm norm, double[] shown) {
-    ObservedRange range = norm.range();
-    UsageAxis axis = norm.axis();
-    double[] ends =
-        IntStream.range(0, shown.length + 2)
-            .mapToDouble(
-                i ->
-                    i < shown.length
-                        ? shown[i]
-                        : axis.fromUnits(
-                            i == shown.length ? range.firstUsage() : range.lastUsage()))
-            .filter(Double::isFinite)
-            .toArray();
-    double from = Arrays.stream(ends).min().orElse(0);
-    double to = Arrays.stream(ends).max().orElse(axis.fromUnits(1));
-    double end = to > from ? to : from + axis.fromUnits(0.1);
-    return IntStream.range(0, POINTS)
-        .mapToDouble(i -> from + (end - from) * i / (POINTS - 1))
-        .toArray();
   }
 
   /** An axis that takes in the curves and these points. */

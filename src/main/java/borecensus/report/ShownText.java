@@ -16,9 +16,19 @@ final class ShownText {
   /** Characters that are not seen but change what is seen, such as a reversal of the direction. */
   private static final Pattern UNSEEN = Pattern.compile("[\\p{Cc}\\p{Cf}\\p{Cs}\\p{Co}\\p{Cn}]");
 
-  /** The text with unseen characters made visible; a missing one as a dash. Not yet escaped. */
+  /** No id and no sentence of ours is longer; what comes from outside may be. */
+  private static final int LONGEST = 600;
+
+  /**
+   * The text with unseen characters made visible, cut where it is longer than any of ours; a
+   * missing one as a dash. Not yet escaped.
+   */
   static String text(String text) {
-    return text == null || text.isBlank() ? "–" : UNSEEN.matcher(text).replaceAll("\uFFFD");
+    if (text == null || text.isBlank()) {
+      return "–";
+    }
+    String seen = UNSEEN.matcher(text).replaceAll("\uFFFD");
+    return seen.length() <= LONGEST ? seen : seen.substring(0, LONGEST) + "…";
   }
 
   /** A probability in per cent that never claims certainty. */

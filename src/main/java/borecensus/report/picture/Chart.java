@@ -85,6 +85,10 @@ public final class Chart {
   private static final double TOP = 22;
   private static final double RIGHT = 10;
   private static final float INDENT = 6;
+
+  /** How far words stand above their place, as a share of the height: clear of its sign. */
+  private static final double CLEARANCE = 0.015;
+
   private static final int TICKS = 5;
 
   private final int width;
@@ -175,6 +179,7 @@ public final class Chart {
     renderer.setSeriesPaint(0, ink.color());
     renderer.setSeriesShape(0, sign.shape());
     renderer.setSeriesShapesFilled(0, true);
+    renderer.setDrawOutlines(false);
     add(series(x, y), renderer);
     return this;
   }
@@ -205,7 +210,8 @@ public final class Chart {
 
   /** A few words centred above a place; short ones, kept within the frame by the caller. */
   public Chart words(Ink ink, double x, double y, String text) {
-    XYTextAnnotation words = new XYTextAnnotation(text, shownX(x), y);
+    double clear = CLEARANCE * plot.getRangeAxis().getRange().getLength();
+    XYTextAnnotation words = new XYTextAnnotation(text, shownX(x), y + clear);
     words.setFont(new PlainFont(LABEL_SIZE));
     words.setPaint(ink.color());
     words.setTextAnchor(TextAnchor.BOTTOM_CENTER);

@@ -1,5 +1,7 @@
 package borecensus.report.picture;
 
+import java.util.Locale;
+
 /**
  * The outer element of a picture, with a name and a description for those who do not see it.
  *
@@ -8,11 +10,22 @@ package borecensus.report.picture;
 record SvgFrame(String styleClass, int width, int height) {
 
   String around(String id, String title, String description, String body) {
-    return "<svg class=\"%s\" viewBox=\"0 0 %d %d\" width=\"%d\" height=\"%d\" role=\"img\""
-            .formatted(styleClass, width, height, width, height)
-        + " aria-labelledby=\"%s-t %s-d\"><title id=\"%s-t\">".formatted(id, id, id)
+    return String.format(
+            Locale.ROOT,
+            "<svg class=\"%s\" viewBox=\"0 0 %d %d\" width=\"%d\" height=\"%d\" role=\"img\""
+                + " aria-labelledby=\"%s-t %s-d\"><title id=\"%s-t\">",
+            styleClass,
+            width,
+            height,
+            width,
+            height,
+            id,
+            id,
+            id)
         + PathText.escaped(title)
-        + "</title><desc id=\"%s-d\">".formatted(id)
+        + "</title><desc id=\""
+        + id
+        + "-d\">"
         + PathText.escaped(description)
         + "</desc>"
         + body
