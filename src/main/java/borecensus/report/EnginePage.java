@@ -120,10 +120,8 @@ public final class EnginePage {
   }
 
   private static String sure(ListedEngine listed) {
-    return "The engine, not the measurement, is outside what healthy engines of its family show"
-        + " with a probability of "
-        + ShownText.probability(listed.entry().faultProbability())
-        + ". Of all engines at least as probable, "
+    return "is the probability that the engine, not the measurement, is outside what healthy engines"
+        + " of its family show. Of all engines at least as probable, "
         + (listed.qValue() < WORTH_TELLING
             ? "fewer than 1 in 100"
             : "about " + ShownText.probability(listed.qValue()))
