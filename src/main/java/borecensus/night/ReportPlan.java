@@ -32,11 +32,11 @@ record ReportPlan(NightFrame night, List<ListedEngine> listed, SortedSet<String>
     families = Collections.unmodifiableSortedSet(new TreeSet<>(families));
   }
 
-  /** The families of a fleet that have a page: those with tests, most engines first. */
+  /** The families of a fleet that have a page: those of known level, most engines first. */
   static SortedSet<String> families(FleetNorms norms) {
     SortedSet<String> families = new TreeSet<>();
     norms.families().values().stream()
-        .filter(norm -> norm.range().engines() > 0)
+        .filter(FamilyNorm::judgeable)
         .sorted(
             Comparator.comparingInt((FamilyNorm norm) -> -norm.range().engines())
                 .thenComparing(norm -> norm.family().familyId()))

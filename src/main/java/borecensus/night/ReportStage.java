@@ -107,7 +107,7 @@ final class ReportStage {
     List<StaleTest> oldest = new ArrayList<>();
     for (Row row :
         old.orderBy(col("last_tested_on"), col("vehicle_id"))
-            .limit(ReportLimits.LINES)
+            .limit(ReportLimits.OLD_TESTS)
             .collectAsList()) {
       oldest.add(
           new StaleTest(
@@ -133,8 +133,8 @@ final class ReportStage {
     return glances;
   }
 
-  static long familiesWithTests(FleetNorms norms) {
-    return norms.families().values().stream().filter(n -> n.range().engines() > 0).count();
+  static long familiesOfKnownLevel(FleetNorms norms) {
+    return norms.families().values().stream().filter(FamilyNorm::judgeable).count();
   }
 
   private static FamilyGlance glance(FamilyNorm norm, FamilyNormRow middle) {

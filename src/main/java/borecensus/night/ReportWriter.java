@@ -73,7 +73,7 @@ final class ReportWriter {
         ReportStage.repeats(sources.statuses()),
         ReportStage.staleness(sources.statuses(), figures.night().asOf()),
         ReportStage.families(model.norms(), figures.grid(), plan.families()),
-        ReportStage.familiesWithTests(model.norms()),
+        ReportStage.familiesOfKnownLevel(model.norms()),
         ReportStage.gauges(model.norms()),
         ReportStage.pressure(model.pressureCheck()),
         ReportStage.rejected(figures.byCode()));

@@ -7,6 +7,7 @@ import borecensus.report.picture.BankPicture;
 import borecensus.report.picture.BankPicture.Bore;
 import borecensus.report.picture.Chart;
 import borecensus.report.picture.Ink;
+import borecensus.report.picture.Sign;
 import borecensus.worklist.PlainNumbers;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -23,6 +24,9 @@ final class EngineCharts {
 
   /** How much of the family's usages is shown at least, so that the norm is seen to bend. */
   private static final double LEAST_SHOWN = 0.4;
+
+  /** The same in model units, for a family without usages. */
+  private static final double LEAST_UNITS = 0.5;
 
   private final EngineStory story;
   private final List<Integer> suspects;
@@ -50,9 +54,9 @@ final class EngineCharts {
 
   /** The usages of the engine's tests, with some of the family's around them. */
   private Window window(double[] usage) {
-    double family =
-        axis().fromUnits(story.norm().range().lastUsage() - story.norm().range().firstUsage());
-    return Window.around(usage, LEAST_SHOWN * family);
+    double family = story.norm().range().lastUsage() - story.norm().range().firstUsage();
+    double least = family > 0 ? LEAST_SHOWN * family : LEAST_UNITS;
+    return Window.around(usage, axis().fromUnits(least));
   }
 
   private Bore bore(CylinderReading reading) {
@@ -75,7 +79,7 @@ final class EngineCharts {
     List<TestPoint> trusted = story.tests().stream().filter(TestPoint::trusted).toList();
     Ink ink = suspects.isEmpty() ? Ink.SUSPECT : Ink.STEADY;
     chart.line(ink, 1.6, usage(trusted), values(trusted, TestPoint::levelKpa));
-    chart.points(ink, Chart.Sign.OCTAGON, usage(trusted), values(trusted, TestPoint::levelKpa));
+    chart.points(ink, Sign.OCTAGON, usage(trusted), values(trusted, TestPoint::levelKpa));
     doubted(chart, TestPoint::levelKpa);
     return chart.svg("level", "Level of the engine over " + overWhat(), said(trusted));
   }
@@ -93,13 +97,13 @@ final class EngineCharts {
       if (!suspects.contains(c)) {
         ToDoubleFunction<TestPoint> reading = reading(c);
         chart.line(Ink.STEADY, 0.8, usage(trusted), values(trusted, reading));
-        chart.points(Ink.STEADY, Chart.Sign.DIAMOND, usage(trusted), values(trusted, reading));
+        chart.points(Ink.STEADY, Sign.DIAMOND, usage(trusted), values(trusted, reading));
       }
     }
     for (int c : suspects) {
       ToDoubleFunction<TestPoint> reading = reading(c);
       chart.line(Ink.SUSPECT, 1.8, usage(trusted), values(trusted, reading), 5, 2);
-      chart.points(Ink.SUSPECT, Chart.Sign.SQUARE, usage(trusted), values(trusted, reading));
+      chart.points(Ink.SUSPECT, Sign.SQUARE, usage(trusted), values(trusted, reading));
       if (suspects.size() <= MOST_NAMED) {
         name(chart, c, trusted);
       }
@@ -125,7 +129,7 @@ final class EngineCharts {
 
   private void doubted(Chart chart, ToDoubleFunction<TestPoint> value) {
     List<TestPoint> doubted = story.tests().stream().filter(t -> !t.trusted()).toList();
-    chart.points(Ink.DOUBTED, Chart.Sign.TRIANGLE, usage(doubted), values(doubted, value));
+    chart.points(Ink.DOUBTED, Sign.TRIANGLE, usage(doubted), values(doubted, value));
   }
 
   private String said(List<TestPoint> tests) {

@@ -6,6 +6,8 @@ import borecensus.norms.FamilyNormTable;
 import borecensus.norms.UsageAxis;
 import borecensus.report.picture.Chart;
 import borecensus.report.picture.Ink;
+import borecensus.report.picture.Scale;
+import borecensus.report.picture.Sign;
 import borecensus.worklist.PlainNumbers;
 import java.util.Arrays;
 import java.util.List;
@@ -49,8 +51,8 @@ final class FamilyCharts {
             curves.across(norm.axis()),
             curves.up("level, kPa", joined(peerKpa, markedKpa)));
     curves.drawOn(chart);
-    chart.points(Ink.PEER, Chart.Sign.DIAMOND, peers, peerKpa);
-    chart.points(Ink.SUSPECT, Chart.Sign.SQUARE, usage(marked), markedKpa);
+    chart.points(Ink.PEER, Sign.DIAMOND, peers, peerKpa);
+    chart.points(Ink.SUSPECT, Sign.SQUARE, usage(marked), markedKpa);
     for (int i = 0; i < Math.min(MOST_NAMED, marked.size()); i++) {
       if (!Double.isNaN(marked.get(i).usage()) && !Double.isNaN(markedKpa[i])) {
         int rank = data.marked().get(i).entry().rank();
@@ -63,6 +65,7 @@ final class FamilyCharts {
   /** The usages that the norm rests on and those of the engines shown. */
   private Window window(double[] shown) {
     double[] rests = {
+      norm.axis().fromUnits(norm.range().usualUsage()),
       norm.axis().fromUnits(norm.range().firstUsage()),
       norm.axis().fromUnits(norm.range().lastUsage())
     };
@@ -102,8 +105,8 @@ final class FamilyCharts {
         new Chart(
             SMALL_WIDTH,
             SMALL_HEIGHT,
-            new Chart.Scale("spread, per cent", 0, top, 1),
-            new Chart.Scale("engines", 0, 1.25 * most, 1));
+            new Scale("spread, per cent", 0, top, 1),
+            new Scale("engines", 0, 1.25 * most, 1));
     chart.bars(Ink.BAR, edges, counts);
     limit(chart, row.spreadMedianPct(), most, "50th");
     limit(chart, row.spreadP95Pct(), most, "95th");

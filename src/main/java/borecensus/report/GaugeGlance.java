@@ -79,6 +79,12 @@ public record GaugeGlance(
     return off() || drift != null && drift.toBeChecked();
   }
 
+  /** How far it is off, or has changed, per cent: what the worst gauges are told by. */
+  double sizePct() {
+    double changed = drift == null ? 0 : Math.abs(drift.changePct());
+    return Math.max(Math.abs(offsetPct), changed);
+  }
+
   private boolean off() {
     double size = Math.abs(offsetPct);
     return size > STANDARD_ERRORS * standardErrorPct && size > WORTH_CHECKING_PCT;

@@ -7,6 +7,7 @@ import borecensus.norms.UsageAxis;
 import borecensus.norms.VarianceComponents;
 import borecensus.report.picture.Chart;
 import borecensus.report.picture.Ink;
+import borecensus.report.picture.Scale;
 import java.util.Arrays;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
@@ -70,7 +71,7 @@ record NormCurves(double[] usage, double[][] centilesKpa) {
   }
 
   /** An axis that takes in the curves and these points. */
-  Chart.Scale up(String label, double[] points) {
+  Scale up(String label, double[] points) {
     double[] all =
         IntStream.range(0, points.length + 2 * usage.length)
             .mapToDouble(
@@ -83,17 +84,17 @@ record NormCurves(double[] usage, double[][] centilesKpa) {
     double low = Arrays.stream(all).min().orElse(0);
     double high = Arrays.stream(all).max().orElse(1);
     double margin = Math.max(1, 0.06 * (high - low));
-    return new Chart.Scale(label, Math.max(0, low - margin), high + margin, 1);
+    return new Scale(label, Math.max(0, low - margin), high + margin, 1);
   }
 
   /** The axis of usage. */
-  Chart.Scale across(UsageAxis axis) {
+  Scale across(UsageAxis axis) {
     double from = usage[0];
     double to = usage[usage.length - 1];
     double margin = 0.03 * (to - from);
     return axis == UsageAxis.KM
-        ? new Chart.Scale("distance, 1,000 km", Math.max(0, from - margin), to + margin, 1_000)
-        : new Chart.Scale("engine hours", Math.max(0, from - margin), to + margin, 1);
+        ? new Scale("distance, 1,000 km", Math.max(0, from - margin), to + margin, 1_000)
+        : new Scale("engine hours", Math.max(0, from - margin), to + margin, 1);
   }
 
   /** Draws the curves. */

@@ -15,7 +15,7 @@ import java.util.List;
  * @param repeats engines whose last test is to be made again, newest first
  * @param repeatsInAll how many there are
  * @param staleness engines that were not tested for long
- * @param families those with tests, by name
+ * @param families those of known level, by name
  * @param familiesInAll how many there are
  * @param gauges every gauge with an estimated offset; the page shows those to have checked
  * @param pressure whether readings follow ambient pressure

@@ -25,6 +25,9 @@ public final class ReportLimits {
   /** Lines of a list beside the work list. */
   public static final int LINES = 100;
 
+  /** Engines with old tests that are named. */
+  public static final int OLD_TESTS = 30;
+
   /** Engines named for each change since the night before. */
   public static final int CHANGES = 30;
 }

@@ -1,14 +1,10 @@
 package borecensus.report;
 
-import borecensus.report.ReportData.FamilyGlance;
 import borecensus.report.ReportData.PressureGlance;
 import borecensus.report.ReportData.RejectedRows;
 import borecensus.report.ReportData.SiteGlance;
-import borecensus.report.ReportData.StaleTest;
 import borecensus.worklist.Cautions;
-import borecensus.worklist.EvidenceInput.Usage;
 import borecensus.worklist.PlainNumbers;
-import borecensus.worklist.TestToRepeat;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -25,49 +21,25 @@ record ReportView(
     List<Section<Cards.Card>> cards,
     List<Section<PageLinks.PageLink>> pages,
     String more,
-    List<Section<RepeatLine>> repeats,
+    List<Section<Lines.RepeatLine>> repeats,
     String moreRepeats,
-    List<Section<StaleLine>> stale,
+    List<Section<Lines.StaleLine>> stale,
     String staleInAll,
     String neverTested,
-    List<FamilyLine> families,
+    List<Lines.FamilyLine> families,
     String moreFamilies,
-    List<Section<GaugeLine>> gauges,
+    List<Section<Lines.GaugeLine>> gauges,
+    String moreGauges,
     String gaugesJudged,
-    List<Section<RejectedLine>> rejected,
+    List<Section<Lines.RejectedLine>> rejected,
     String pressure,
-    List<Section<SiteLine>> sites,
+    List<Section<Lines.SiteLine>> sites,
     List<Tile> run) {
 
   record Tile(String number, String label) {}
 
-  record RepeatLine(
-      String vehicle,
-      String family,
-      String site,
-      String tested,
-      String gauge,
-      String because,
-      String next) {}
-
-  record StaleLine(String vehicle, String family, String site, String tested) {}
-
-  record FamilyLine(
-      String family,
-      String page,
-      String engines,
-      String tests,
-      String middle,
-      String median,
-      String spread) {}
-
-  record GaugeLine(String gauge, String tests, String offset, String error, String drift) {}
-
-  record RejectedLine(String code, String rows, String meaning, String remedy) {}
-
-  record SiteLine(String site, String tests, String residual, String error) {}
-
   static ReportView of(ReportData data) {
+    List<GaugeGlance> suspects = data.gauges().stream().filter(GaugeGlance::toBeChecked).toList();
     return new ReportView(
         data.night().asOf().toString(),
         ShownText.text(data.night().runId()),
@@ -79,24 +51,29 @@ record ReportView(
         Section.of(data.workList().stream().map(Cards::of)),
         Section.of(PageLinks.of(1, data.counts().marked()).stream()),
         more(data.counts().marked(), ReportLimits.ENGINES, "more engine"),
-        Section.of(data.repeats().stream().map(ReportView::repeat)),
+        Section.of(data.repeats().stream().map(Lines::repeat)),
         more(data.repeatsInAll(), data.repeats().size(), "more engine"),
-        Section.of(data.staleness().oldest().stream().map(ReportView::stale)),
+        Section.of(data.staleness().oldest().stream().map(Lines::stale)),
         PlainNumbers.count(data.staleness().inAll(), "engine"),
         data.staleness().neverTested() == 0
             ? ""
             : PlainNumbers.count(data.staleness().neverTested(), "engine"),
-        data.families().stream().map(ReportView::family).toList(),
+        data.families().stream().map(Lines::family).toList(),
         more(data.familiesInAll(), data.families().size(), "more norm"),
-        Section.of(data.gauges().stream().filter(GaugeGlance::toBeChecked).map(ReportView::gauge)),
+        Section.of(
+            suspects.stream()
+                .sorted(Comparator.comparingDouble(GaugeGlance::sizePct).reversed())
+                .limit(ReportLimits.LINES)
+                .map(Lines::gauge)),
+        more(suspects.size(), ReportLimits.LINES, "more gauge"),
         PlainNumbers.count(data.gauges().size(), "gauge"),
         Section.of(
             data.rejected().stream()
                 .sorted(Comparator.comparingLong(RejectedRows::rows).reversed())
-                .map(ReportView::rejected)),
+                .map(Lines::rejected)),
         pressure(data.pressure()),
         Section.of(
-            data.pressure().sites().stream().filter(SiteGlance::toBeChecked).map(ReportView::site)),
+            data.pressure().sites().stream().filter(SiteGlance::toBeChecked).map(Lines::site)),
         run(data.counts().rows()));
   }
 
@@ -120,78 +97,6 @@ record ReportView(
     return inAll <= shown ? "" : PlainNumbers.count(inAll - shown, noun);
   }
 
-  private static RepeatLine repeat(TestToRepeat repeat) {
-    return new RepeatLine(
-        ShownText.text(repeat.vehicleId()),
-        ShownText.text(repeat.familyId()),
-        ShownText.text(repeat.siteId()),
-        repeat.testedOn().toString(),
-        ShownText.text(repeat.gaugeId()),
-        ShownText.text(repeat.because()),
-        ShownText.text(repeat.nextStep()));
-  }
-
-  private static StaleLine stale(StaleTest stale) {
-    return new StaleLine(
-        ShownText.text(stale.vehicleId()),
-        ShownText.text(stale.familyId()),
-        ShownText.text(stale.siteId()),
-        stale.testedOn().toString());
-  }
-
-  private static FamilyLine family(FamilyGlance glance) {
-    boolean judged = !Double.isNaN(glance.medianKpa());
-    return new FamilyLine(
-        ShownText.text(glance.familyId()),
-        PageNames.family(glance.familyId()),
-        ShownText.count(glance.engines()),
-        ShownText.count(glance.tests()),
-        middle(glance.middle()),
-        judged ? PlainNumbers.thousands(glance.medianKpa()) + " kPa" : "",
-        Double.isNaN(glance.spreadP95Pct()) ? "–" : PlainNumbers.percent(glance.spreadP95Pct()));
-  }
-
-  private static String middle(Usage usage) {
-    if (!Double.isNaN(usage.distanceKm())) {
-      return PlainNumbers.thousands(usage.distanceKm()) + " km";
-    }
-    return Double.isNaN(usage.engineHours())
-        ? "–"
-        : PlainNumbers.thousands(usage.engineHours()) + " h";
-  }
-
-  private static GaugeLine gauge(GaugeGlance glance) {
-    return new GaugeLine(
-        ShownText.text(glance.gaugeId()),
-        ShownText.count(glance.tests()),
-        highOrLow(glance.offsetPct()),
-        "± " + PlainNumbers.percent(glance.standardErrorPct()),
-        drift(glance.drift()));
-  }
-
-  private static String drift(GaugeGlance.Drift drift) {
-    return drift == null || !drift.toBeChecked()
-        ? ""
-        : "from %s (%s) to %s (%s)"
-            .formatted(
-                highOrLow(drift.from().offsetPct()),
-                drift.from().from(),
-                highOrLow(drift.to().offsetPct()),
-                drift.to().from());
-  }
-
-  private static String highOrLow(double pct) {
-    return PlainNumbers.percent(Math.abs(pct)) + (pct < 0 ? " low" : " high");
-  }
-
-  private static RejectedLine rejected(RejectedRows rows) {
-    return new RejectedLine(
-        rows.code().code(),
-        ShownText.count(rows.rows()),
-        rows.code().meaning(),
-        rows.code().remedy());
-  }
-
   private static String pressure(PressureGlance check) {
     return check.rejected()
         ? String.format(
@@ -202,13 +107,5 @@ record ReportView(
             check.exponent(),
             check.standardError())
         : "";
-  }
-
-  private static SiteLine site(SiteGlance site) {
-    return new SiteLine(
-        ShownText.text(site.siteId()),
-        ShownText.count(site.tests()),
-        highOrLow(site.residualPct()),
-        "± " + PlainNumbers.percent(site.standardErrorPct()));
   }
 }

@@ -87,7 +87,7 @@ class ReportNightTest {
   }
 
   @Test
-  void everyMarkedEngineAndEveryFamilyWithTestsHasAPage() throws IOException {
+  void everyMarkedEngineAndEveryFamilyOfKnownLevelHasAPage() throws IOException {
     Set<String> wanted = new TreeSet<>();
     for (String row : TableContent.rows(store, "SELECT vehicle_id, engine_id FROM work_list")) {
       String[] cells = row.split(",");

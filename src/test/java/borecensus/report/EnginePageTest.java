@@ -5,10 +5,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import borecensus.domain.Doubt;
 import borecensus.domain.EngineHistory;
+import borecensus.norms.FleetPlan;
+import borecensus.norms.FleetPlan.FamilyPlan;
 import borecensus.report.EngineStory.CylinderReading;
 import borecensus.screening.CylinderDeviation;
 import borecensus.worklist.Cautions;
 import borecensus.worklist.NextSteps;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -35,6 +38,22 @@ class EnginePageTest {
       assertEquals(page, render(FLEET.page(history)));
       assertTrue(page.length() < 60_000, "characters: " + page.length());
     }
+  }
+
+  /** 2,000 such pages, and 1,000 of families, stay below the 200 MB that are stated. */
+  @Test
+  void theLargestEnginesWithLongHistoriesStayBelowTheStatedSize() {
+    PagedFleet large =
+        new PagedFleet(
+            FleetPlan.of(60, 0.3)
+                .withFamilies(List.of(new FamilyPlan("F16", 16, "1-8|9-16", 60, 0.02, 0)))
+                .withMostTests(20));
+    int largest =
+        large.fleet.histories.stream()
+            .mapToInt(h -> render(large.page(h)).getBytes(StandardCharsets.UTF_8).length)
+            .max()
+            .orElseThrow();
+    assertTrue(largest < 70_000, "bytes: " + largest);
   }
 
   @Test

@@ -3,6 +3,8 @@ package borecensus.report;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import borecensus.norms.FamilyNorm;
+import borecensus.norms.ObservedRange;
 import java.util.Collections;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -43,6 +45,26 @@ class FamilyPageTest {
     PageChecks.check(page);
     assertTrue(page.contains("None of this family is in the list."));
     assertTrue(page.contains("No spread is known."));
+  }
+
+  @Test
+  void aFamilyWithoutATestHasASoundPageWhereverItsLevelIsKnown() {
+    FamilyNorm tested = FLEET.norms.family("F1").orElseThrow();
+    ObservedRange none = new ObservedRange(0, 0, Double.NaN, Double.NaN, 1, 0);
+    FamilyNorm untested =
+        new FamilyNorm(
+            tested.family(),
+            tested.axis(),
+            tested.curve(),
+            tested.positions(),
+            tested.positionVariance(),
+            tested.components(),
+            tested.gaugeMixErrorVariance(),
+            tested.gaugeErrorVariances(),
+            none);
+    String page = render(new FamilyPageData(PagedFleet.NIGHT, untested, List.of(), List.of()));
+    PageChecks.check(page);
+    assertTrue(page.contains("The norm rests on 0 engines and 0 tests."));
   }
 
   @Test

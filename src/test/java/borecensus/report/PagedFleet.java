@@ -17,9 +17,17 @@ import java.util.List;
 final class PagedFleet {
   static final NightFrame NIGHT = new NightFrame(LocalDate.of(2026, 3, 31), "run", "0.1.0");
 
-  final RandomFleet fleet = new RandomFleet(FleetPlan.of(120, 0.1), 5);
-  final FleetNorms norms =
-      NormEstimator.estimate(fleet.histories, fleet.families, fleet.gauges, Priors.load());
+  final RandomFleet fleet;
+  final FleetNorms norms;
+
+  PagedFleet() {
+    this(FleetPlan.of(120, 0.1));
+  }
+
+  PagedFleet(FleetPlan plan) {
+    fleet = new RandomFleet(plan, 5);
+    norms = NormEstimator.estimate(fleet.histories, fleet.families, fleet.gauges, Priors.load());
+  }
 
   /** The first engine of a family that has a planted fault. */
   EngineHistory faulty(String familyId) {

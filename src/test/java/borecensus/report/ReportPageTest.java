@@ -222,6 +222,31 @@ class ReportPageTest {
   }
 
   @Test
+  void gaugesThatAreFurthestOffComeFirstAndTheirNumberIsBounded() {
+    String page = ReportPage.render(SampleReport.data());
+    String gauges = page.substring(page.indexOf("id=\"gauges\""));
+    assertTrue(gauges.indexOf("G-09/long") < gauges.indexOf("G-07/hose-long"));
+    assertTrue(gauges.indexOf("G-07/hose-long") < gauges.indexOf("G-11/short"));
+    ReportData d = SampleReport.data();
+    String crowded =
+        ReportPage.render(
+            new ReportData(
+                d.night(),
+                d.counts(),
+                d.changes(),
+                d.workList(),
+                d.repeats(),
+                d.repeatsInAll(),
+                d.staleness(),
+                d.families(),
+                d.familiesInAll(),
+                Collections.nCopies(140, d.gauges().get(0)),
+                d.pressure(),
+                d.rejected()));
+    assertTrue(crowded.contains("40 more gauges in the tables"));
+  }
+
+  @Test
   void codesThatRefuseMostRowsComeFirst() {
     String page = ReportPage.render(SampleReport.data());
     assertTrue(page.indexOf("unit_implausible") < page.indexOf("odometer_backwards"));

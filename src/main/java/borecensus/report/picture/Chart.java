@@ -1,15 +1,8 @@
 package borecensus.report.picture;
 
 import java.awt.BasicStroke;
-import java.awt.Shape;
-import java.awt.geom.Path2D;
-import java.text.DecimalFormat;
-import java.text.DecimalFormatSymbols;
-import java.util.Locale;
 import org.jfree.chart.annotations.XYTextAnnotation;
 import org.jfree.chart.axis.AxisSpace;
-import org.jfree.chart.axis.NumberAxis;
-import org.jfree.chart.axis.NumberTickUnit;
 import org.jfree.chart.plot.DatasetRenderingOrder;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.DeviationRenderer;
@@ -32,54 +25,7 @@ import org.jfree.data.xy.YIntervalSeriesCollection;
  * finite is left out. The caller sees to it that everything lies within the axes.
  */
 public final class Chart {
-  /** The signs of single values; they differ in shape, so that colour is not needed. */
-  public enum Sign {
-    DIAMOND(4, 2.6),
-    SQUARE(4, 3),
-    TRIANGLE(3, 4.2),
-    OCTAGON(8, 3);
-
-    private final int corners;
-    private final double radius;
-
-    Sign(int corners, double radius) {
-      this.corners = corners;
-      this.radius = radius;
-    }
-
-    private Shape shape() {
-      double turn = this == SQUARE ? Math.PI / 4 : this == OCTAGON ? Math.PI / 8 : 0;
-      Path2D path = new Path2D.Double();
-      for (int k = 0; k < corners; k++) {
-        double angle = turn - Math.PI / 2 + 2 * Math.PI * k / corners;
-        double x = radius * Math.cos(angle);
-        double y = radius * Math.sin(angle);
-        if (k == 0) {
-          path.moveTo(x, y);
-        } else {
-          path.lineTo(x, y);
-        }
-      }
-      path.closePath();
-      return path;
-    }
-  }
-
-  /**
-   * What one axis shows.
-   *
-   * @param label with the unit
-   * @param perShown the value is divided by this before it is written
-   */
-  public record Scale(String label, double from, double to, double perShown) {
-    public Scale {
-      if (!(to > from) || !Double.isFinite(from) || !Double.isFinite(to)) {
-        throw new IllegalArgumentException("an axis from " + from + " to " + to + " shows nothing");
-      }
-    }
-  }
-
-  private static final int LABEL_SIZE = 11;
+  static final int LABEL_SIZE = 11;
   private static final double LEFT = 42;
   private static final double BOTTOM = 34;
   private static final double TOP = 22;
@@ -88,8 +34,6 @@ public final class Chart {
 
   /** How far words stand above their place, as a share of the height: clear of its sign. */
   private static final double CLEARANCE = 0.015;
-
-  private static final int TICKS = 5;
 
   private final int width;
   private final int height;
@@ -103,8 +47,8 @@ public final class Chart {
     this.height = height;
     this.perShownX = across.perShown();
     this.upLabel = up.label();
-    plot.setDomainAxis(axis(across));
-    plot.setRangeAxis(axis(up));
+    plot.setDomainAxis(across.axis());
+    plot.setRangeAxis(up.axis());
     plot.getRangeAxis().setLabel(null);
     plot.setBackgroundPaint(null);
     plot.setOutlineVisible(false);
@@ -122,25 +66,6 @@ public final class Chart {
     space.setRight(RIGHT);
     plot.setFixedDomainAxisSpace(space);
     plot.setFixedRangeAxisSpace(space);
-  }
-
-  private static NumberAxis axis(Scale scale) {
-    NumberAxis axis = new NumberAxis(scale.label());
-    axis.setRange(scale.from() / scale.perShown(), scale.to() / scale.perShown());
-    double step = (scale.to() - scale.from()) / scale.perShown() / TICKS;
-    axis.setTickUnit(
-        new NumberTickUnit(
-            NumberAxis.createStandardTickUnits().getCeilingTickUnit(step).getSize(),
-            new DecimalFormat("#,##0.##", DecimalFormatSymbols.getInstance(Locale.ROOT))));
-    axis.setLabelFont(new PlainFont(LABEL_SIZE));
-    axis.setTickLabelFont(new PlainFont(LABEL_SIZE));
-    axis.setLabelPaint(Ink.LABEL.color());
-    axis.setTickLabelPaint(Ink.LABEL.color());
-    axis.setAxisLinePaint(Ink.AXIS.color());
-    axis.setTickMarkPaint(Ink.AXIS.color());
-    axis.setTickMarkStroke(new BasicStroke(1));
-    axis.setAxisLineStroke(new BasicStroke(1));
-    return axis;
   }
 
   /** An area between two curves. */

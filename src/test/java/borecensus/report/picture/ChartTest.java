@@ -25,15 +25,15 @@ class ChartTest {
     return new Chart(
         400,
         300,
-        new Chart.Scale("distance, 1,000 km", 0, 100_000, 1_000),
-        new Chart.Scale("level, kPa", 900, 1_300, 1));
+        new Scale("distance, 1,000 km", 0, 100_000, 1_000),
+        new Scale("level, kPa", 900, 1_300, 1));
   }
 
   private static String drawn() {
     return chart()
         .band(Ink.BAND_90, X, new double[] {1000, 990, 980}, new double[] {1200, 1190, 1180})
         .line(Ink.MEDIAN, 1.4, X, new double[] {1100, 1090, 1080})
-        .points(Ink.SUSPECT, Chart.Sign.SQUARE, X, new double[] {1000, NAN, 920})
+        .points(Ink.SUSPECT, Sign.SQUARE, X, new double[] {1000, NAN, 920})
         .words(Ink.SUSPECT, 50_000, 1_050, "<3 & \"4\">")
         .svg("c", "A <title>", "A & description");
   }
@@ -96,7 +96,7 @@ class ChartTest {
   @Test
   void barsStandOnTheirEdges() throws Exception {
     String svg =
-        new Chart(400, 300, new Chart.Scale("x", 0, 4, 1), new Chart.Scale("n", 0, 10, 1))
+        new Chart(400, 300, new Scale("x", 0, 4, 1), new Scale("n", 0, 10, 1))
             .bars(Ink.BAR, new double[] {0, 2, 4}, new double[] {5, 10})
             .svg("b", "t", "d");
     parsed(svg);
@@ -105,8 +105,8 @@ class ChartTest {
 
   @Test
   void anAxisThatShowsNothingIsRefused() {
-    assertThrows(IllegalArgumentException.class, () -> new Chart.Scale("x", 1, 1, 1));
-    assertThrows(IllegalArgumentException.class, () -> new Chart.Scale("x", NAN, 1, 1));
+    assertThrows(IllegalArgumentException.class, () -> new Scale("x", 1, 1, 1));
+    assertThrows(IllegalArgumentException.class, () -> new Scale("x", NAN, 1, 1));
   }
 
   @Test
