@@ -19,8 +19,10 @@ import borecensus.registers.RegisterProblem;
 import borecensus.registers.Registers;
 import borecensus.statistics.FalseShareTable;
 import borecensus.worklist.FleetKnowledge;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
@@ -218,6 +220,7 @@ public final class NightlyJob {
                   settled,
                   statuses,
                   model,
+                  previousNight(),
                   problems,
                   rowsNew,
                   inspections));
@@ -251,6 +254,16 @@ public final class NightlyJob {
             "%d vehicles were written to be looked up where %d were expected"
                 .formatted(written, vehicles));
       }
+    }
+
+    private Optional<PreviousNight> previousNight() {
+      return store
+          .current()
+          .map(
+              manifest ->
+                  new PreviousNight(
+                      store.snapshotFolder(manifest.snapshotId()),
+                      LocalDate.parse(manifest.asOf())));
     }
 
     private <T> Broadcast<T> broadcast(T value, Class<T> type) {

@@ -1,19 +1,27 @@
 package borecensus.night;
 
 import static org.apache.spark.sql.functions.col;
+import static org.apache.spark.sql.functions.lit;
 
 import borecensus.domain.RowCode;
 import borecensus.norms.FamilyNorm;
 import borecensus.norms.FamilyNormRow;
 import borecensus.norms.FleetNorms;
-import borecensus.norms.GaugeOffset;
+import borecensus.norms.PressureCheck;
 import borecensus.norms.UsageAxis;
+import borecensus.report.GaugeGlance;
+import borecensus.report.ListedEngine;
+import borecensus.report.PageNames;
 import borecensus.report.ReportData;
 import borecensus.report.ReportData.FamilyGlance;
-import borecensus.report.ReportData.GaugeGlance;
-import borecensus.report.ReportData.MarkedEngine;
+import borecensus.report.ReportData.PressureGlance;
 import borecensus.report.ReportData.RejectedRows;
+import borecensus.report.ReportData.SiteGlance;
+import borecensus.report.ReportData.StaleTest;
+import borecensus.report.ReportData.Staleness;
+import borecensus.report.ReportLimits;
 import borecensus.report.ReportPage;
+import borecensus.report.WorkListPage;
 import borecensus.worklist.EvidenceInput.Usage;
 import borecensus.worklist.TestToRepeat;
 import borecensus.worklist.WorkListCsv;
@@ -23,20 +31,20 @@ import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.SortedSet;
 import java.util.stream.StreamSupport;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 
 /** The files of a snapshot that people open: the work list as a spreadsheet, and the report. */
 final class ReportStage {
-  private static final int ENGINES_ON_THE_PAGE = 200;
-  private static final int REPEATS_ON_THE_PAGE = 100;
-
   private ReportStage() {}
 
   /** Streams the ranked list into {@code work_list.csv}; it is never held as a whole. */
@@ -52,14 +60,14 @@ final class ReportStage {
     }
   }
 
-  /** The first engines of the ranked list. */
-  static List<MarkedEngine> firstMarked(Dataset<Row> ranked) {
-    List<MarkedEngine> marked = new ArrayList<>();
+  /** The first engines of the ranked list, as many as have a page. */
+  static List<ListedEngine> listed(Dataset<Row> changed) {
+    List<ListedEngine> listed = new ArrayList<>();
     for (Row row :
-        ranked.where(col("rank").leq(ENGINES_ON_THE_PAGE)).orderBy("rank").collectAsList()) {
-      marked.add(new MarkedEngine(WorkListStage.toEntry(row), WorkListStage.deviationsPct(row)));
+        changed.where(col("rank").leq(ReportLimits.ENGINES)).orderBy("rank").collectAsList()) {
+      listed.add(WorkListStage.toListed(row));
     }
-    return marked;
+    return listed;
   }
 
   /** The engines whose last test is to be made again, newest test first. */
@@ -68,7 +76,7 @@ final class ReportStage {
     for (Row row :
         toRepeat(statuses)
             .orderBy(col("repeat_tested_on").desc(), col("vehicle_id"))
-            .limit(REPEATS_ON_THE_PAGE)
+            .limit(ReportLimits.LINES)
             .collectAsList()) {
       repeats.add(
           new TestToRepeat(
@@ -92,17 +100,41 @@ final class ReportStage {
     return statuses.where(col("repeat_tested_on").isNotNull());
   }
 
-  /** Families with tests, each at the middle of its grid. */
-  static List<FamilyGlance> families(FleetNorms norms, List<FamilyNormRow> rows) {
+  /** Engines whose last test is old, and those without any. */
+  static Staleness staleness(Dataset<Row> statuses, LocalDate asOf) {
+    Dataset<Row> old =
+        statuses.where(col("last_tested_on").lt(lit(asOf.minusDays(Staleness.OLD_AFTER_DAYS))));
+    List<StaleTest> oldest = new ArrayList<>();
+    for (Row row :
+        old.orderBy(col("last_tested_on"), col("vehicle_id"))
+            .limit(ReportLimits.OLD_TESTS)
+            .collectAsList()) {
+      oldest.add(
+          new StaleTest(
+              row.getAs("vehicle_id"),
+              row.getAs("family_id"),
+              row.getAs("site_id"),
+              row.getAs("last_tested_on")));
+    }
+    return new Staleness(
+        oldest, old.count(), statuses.where(col("last_tested_on").isNull()).count());
+  }
+
+  /** Families that have a page, each at the middle of its grid. */
+  static List<FamilyGlance> families(
+      FleetNorms norms, List<FamilyNormRow> rows, SortedSet<String> paged) {
+    Map<String, List<FamilyNormRow>> grids = new HashMap<>();
+    rows.forEach(r -> grids.computeIfAbsent(r.familyId(), id -> new ArrayList<>()).add(r));
     List<FamilyGlance> glances = new ArrayList<>();
-    for (FamilyNorm norm : norms.families().values()) {
-      List<FamilyNormRow> grid =
-          rows.stream().filter(r -> r.familyId().equals(norm.family().familyId())).toList();
-      if (!grid.isEmpty()) {
-        glances.add(glance(norm, grid.get(grid.size() / 2)));
-      }
+    for (String familyId : paged) {
+      List<FamilyNormRow> grid = grids.get(familyId);
+      glances.add(glance(norms.families().get(familyId), grid.get(grid.size() / 2)));
     }
     return glances;
+  }
+
+  static long familiesOfKnownLevel(FleetNorms norms) {
+    return norms.families().values().stream().filter(FamilyNorm::judgeable).count();
   }
 
   private static FamilyGlance glance(FamilyNorm norm, FamilyNormRow middle) {
@@ -118,15 +150,20 @@ final class ReportStage {
   }
 
   static List<GaugeGlance> gauges(FleetNorms norms) {
-    List<GaugeGlance> glances = new ArrayList<>();
-    for (GaugeOffset gauge : norms.gauges().values()) {
-      if (gauge.tests() > 0) {
-        glances.add(
-            new GaugeGlance(
-                gauge.gaugeId(), gauge.tests(), gauge.offsetPct(), gauge.standardErrorPct()));
-      }
-    }
-    return glances;
+    return norms.gauges().values().stream()
+        .filter(gauge -> gauge.tests() > 0)
+        .map(GaugeGlance::of)
+        .toList();
+  }
+
+  static PressureGlance pressure(PressureCheck check) {
+    return new PressureGlance(
+        check.status() == PressureCheck.Status.REJECTED,
+        check.exponent(),
+        check.standardError(),
+        check.sites().stream()
+            .map(s -> new SiteGlance(s.siteId(), s.tests(), s.residualPct(), s.standardErrorPct()))
+            .toList());
   }
 
   static List<RejectedRows> rejected(Map<String, Long> byCode) {
@@ -137,12 +174,16 @@ final class ReportStage {
     return rows;
   }
 
-  static void writeReport(ReportData data, Path snapshot) {
-    try {
-      Path folder = Files.createDirectories(snapshot.resolve("report"));
-      Files.writeString(folder.resolve("index.html"), ReportPage.render(data));
-    } catch (IOException failure) {
-      throw new UncheckedIOException(failure);
+  /** Writes the morning page and the pages of the list that follow it. */
+  static void writeLists(ReportData data, List<ListedEngine> listed, PageFolder folder) {
+    folder.write(PageNames.list(1), ReportPage.render(data));
+    int pages = WorkListPage.pages(data.counts().marked());
+    WorkListPage page = new WorkListPage();
+    for (int number = 2; number <= pages; number++) {
+      folder.write(
+          PageNames.list(number),
+          page.render(
+              data.night(), number, data.counts().marked(), WorkListPage.of(number, listed)));
     }
   }
 }

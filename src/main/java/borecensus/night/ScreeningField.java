@@ -55,7 +55,8 @@ enum ScreeningField implements RowField {
   AUDIT_KEY(DataTypes.LongType),
   PLAN_SCORE(DataTypes.DoubleType),
   PLAN_WHY(DataTypes.StringType),
-  NEXT_SERVICE_ON(DataTypes.DateType);
+  NEXT_SERVICE_ON(DataTypes.DateType),
+  ORIGINAL_ENGINE(DataTypes.BooleanType);
 
   private final DataType type;
 

@@ -88,9 +88,11 @@ final class ScreeningRows {
       outlook.map(Outlook::expectedSaving).orElse(null)
     };
     return TableSchemas.row(
-        Stream.concat(
+        Stream.of(
                 Arrays.stream(status),
-                EngineExtras.cells(history, assessment, repeat, fleet, tonight).stream())
+                EngineExtras.cells(history, assessment, repeat, fleet, tonight).stream(),
+                Stream.of(history.originalEngine()))
+            .flatMap(cells -> cells)
             .toArray());
   }
 
@@ -107,6 +109,7 @@ final class ScreeningRows {
     cells[ScreeningField.SUSPECT_CYLINDERS.ordinal()] = new Integer[0];
     cells[ScreeningField.JUDGEMENT.ordinal()] = "family_not_usable";
     cells[ScreeningField.SITE_ID.ordinal()] = history.homeSiteId();
+    cells[ScreeningField.ORIGINAL_ENGINE.ordinal()] = history.originalEngine();
     return TableSchemas.row(cells);
   }
 

@@ -14,12 +14,14 @@ import borecensus.norms.FamilyNormTable;
 import borecensus.norms.FleetNorms;
 import borecensus.norms.PressureCheck;
 import borecensus.registers.RegisterProblem;
+import borecensus.report.NightFrame;
 import borecensus.report.ReportData;
 import borecensus.tables.Table;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
@@ -35,6 +37,7 @@ final class SnapshotTables {
    * @param register vehicles, repairs and the problems met in both
    * @param settled histories and records that do not stand
    * @param statuses screened engines with q-values and marks
+   * @param previous the night before; empty for the first
    * @param problems what was wrong in the small registers
    * @param rowsNew records read for the first time this night
    * @param inspections hit rates and draws
@@ -46,6 +49,7 @@ final class SnapshotTables {
       Dataset<Row> settled,
       Dataset<Row> statuses,
       Broadcast<NightModel> model,
+      Optional<PreviousNight> previous,
       List<RegisterProblem> problems,
       long rowsNew,
       Inspections inspections) {
@@ -107,7 +111,14 @@ final class SnapshotTables {
     writer.write(Table.FINDING_RATES, InspectionStage.rows(sources.inspections().rates()));
     writeSummary(rows, inService, marked);
     writeWorkList(
-        sources, new ReportData.Counts(inService, tests, marked, rows.rejected()), grid, byCode);
+        sources,
+        new ReportData.Counts(
+            inService,
+            tests,
+            marked,
+            new ReportData.Rows(rows.read(), rows.accepted(), rows.rejected(), rows.superseded())),
+        grid,
+        byCode);
     PlanStage.writeCsv(plan, snapshot);
     return new NightResult(
         snapshot,
@@ -187,19 +198,8 @@ final class SnapshotTables {
     Dataset<Row> ranked = WorkListStage.ranked(sources.statuses()).cache();
     writer.write(Table.WORK_LIST, ranked, counts.marked());
     ReportStage.writeWorkList(ranked, snapshot);
-    FleetNorms norms = sources.model().value().norms();
-    ReportStage.writeReport(
-        new ReportData(
-            settings.asOf(),
-            identity.runId(),
-            SoftwareVersion.get(),
-            counts,
-            ReportStage.firstMarked(ranked),
-            ReportStage.firstRepeats(sources.statuses()),
-            ReportStage.repeats(sources.statuses()),
-            ReportStage.families(norms, grid),
-            ReportStage.gauges(norms),
-            ReportStage.rejected(byCode)),
-        snapshot);
+    NightFrame night = new NightFrame(settings.asOf(), identity.runId(), SoftwareVersion.get());
+    new ReportWriter(spark, sources, snapshot)
+        .write(new ReportWriter.Figures(night, counts, grid, byCode), ranked);
   }
 }

@@ -11,13 +11,15 @@ import static org.apache.spark.sql.functions.when;
 import borecensus.domain.Cause;
 import borecensus.domain.Reason;
 import borecensus.norms.UsageAxis;
+import borecensus.report.LastFigures;
+import borecensus.report.ListedEngine;
+import borecensus.report.MarkChange;
 import borecensus.screening.Judgement;
 import borecensus.statistics.FalseShareTable;
 import borecensus.tables.Table;
 import borecensus.worklist.LimitDistance;
 import borecensus.worklist.Outlook;
 import borecensus.worklist.WorkListEntry;
-import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
@@ -93,7 +95,14 @@ final class WorkListStage {
             col("hours_to_limit_lower"),
             col("hours_to_limit_upper"),
             col("expected_saving"),
-            col("deviation_pct"))
+            col("deviation_pct"),
+            col("q_value"),
+            when(
+                    col("original_engine"),
+                    functions.coalesce(col("distance_km"), col("engine_hours")))
+                .as("own_usage"),
+            col("level_pct"),
+            col("spread_pct"))
         .coalesce(1)
         .sortWithinPartitions(col("priority").desc(), col("vehicle_id"), col("engine_id"))
         .mapPartitions(new NumberRows(), Encoders.row(rankedSchema()));
@@ -101,7 +110,11 @@ final class WorkListStage {
 
   private static StructType rankedSchema() {
     return TableSchemas.of(Table.WORK_LIST)
-        .add("deviation_pct", DataTypes.createArrayType(DataTypes.DoubleType));
+        .add("deviation_pct", DataTypes.createArrayType(DataTypes.DoubleType))
+        .add("q_value", DataTypes.DoubleType)
+        .add("own_usage", DataTypes.DoubleType)
+        .add("level_pct", DataTypes.DoubleType)
+        .add("spread_pct", DataTypes.DoubleType);
   }
 
   private static final class NumberRows implements MapPartitionsFunction<Row, Row> {
@@ -173,14 +186,24 @@ final class WorkListStage {
         real(row, name.formatted("_upper")));
   }
 
+  /** A ranked row with its change, as the report lists it. */
+  static ListedEngine toListed(Row row) {
+    List<Double> deviationsPct = row.getList(row.fieldIndex("deviation_pct"));
+    return new ListedEngine(
+        toEntry(row),
+        deviationsPct,
+        row.<Double>getAs("q_value"),
+        figures(row),
+        MarkChange.valueOf(row.getAs("change")));
+  }
+
+  /** The figures of a row's last trusted test; NaN for what it does not say. */
+  static LastFigures figures(Row row) {
+    return new LastFigures(real(row, "own_usage"), real(row, "level_pct"), real(row, "spread_pct"));
+  }
+
   private static double real(Row row, String column) {
     Double value = row.getAs(column);
     return value == null ? Double.NaN : value;
-  }
-
-  /** The deviations of a ranked row's last test, NaN where not read. */
-  static List<Double> deviationsPct(Row row) {
-    List<Double> deviations = row.getList(row.fieldIndex("deviation_pct"));
-    return new ArrayList<>(deviations);
   }
 }

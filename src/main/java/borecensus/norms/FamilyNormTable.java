@@ -32,10 +32,20 @@ public final class FamilyNormTable {
     List<FamilyNormRow> rows = new ArrayList<>();
     for (FamilyNorm norm : norms.families().values()) {
       if (norm.judgeable()) {
-        grid(norm.range()).forEach(usage -> rows.add(row(norm, usage)));
+        rows.addAll(of(norm));
       }
     }
     return rows;
+  }
+
+  /** The rows of one family of known level, by usage. */
+  public static List<FamilyNormRow> of(FamilyNorm norm) {
+    return grid(norm.range()).stream().map(usage -> row(norm, usage)).toList();
+  }
+
+  /** The norm at one usage, in model units. */
+  public static FamilyNormRow at(FamilyNorm norm, double usage) {
+    return row(norm, usage);
   }
 
   /** Round usages within the range seen; its middle when there is none. */

@@ -1,5 +1,6 @@
 package borecensus.norms;
 
+import borecensus.domain.CompressionTest;
 import java.io.Serializable;
 import java.util.Collections;
 import java.util.Optional;
@@ -57,6 +58,12 @@ public record FleetNorms(
    */
   public double expectedKpa(String familyId, double usage, int cylinder) {
     return family(familyId).map(norm -> norm.expectedKpa(usage, cylinder)).orElse(Double.NaN);
+  }
+
+  /** How much the gauge and the conditions of a test raise its log readings in this family. */
+  public double measurementShiftLog(FamilyNorm norm, CompressionTest test) {
+    return gauge(test.gaugeId()).offsetLogOn(test.testedAt().toLocalDate())
+        + covariates.shiftLog(norm.family(), TestConditions.of(test));
   }
 
   /** Error variance of a gauge's mean offset for tests of this family. */

@@ -28,14 +28,6 @@ final class CylinderStrip {
   private static final int LINE_PITCH = VALUE_LINE + 14;
   private static final int FOOT = 4;
 
-  /** The hatching, to stand once in the page. */
-  static final String HATCH =
-      "<svg class=\"defs\" width=\"0\" height=\"0\" aria-hidden=\"true\"><defs>"
-          + "<pattern id=\"hatch\" width=\"5\" height=\"5\" patternUnits=\"userSpaceOnUse\""
-          + " patternTransform=\"rotate(45)\"><rect class=\"hatch-ground\" width=\"5\""
-          + " height=\"5\"/><rect class=\"hatch-line\" width=\"2.4\" height=\"5\"/></pattern>"
-          + "</defs></svg>";
-
   /**
    * The strip as SVG; empty when there is no cylinder.
    *

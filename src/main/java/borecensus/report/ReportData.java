@@ -3,35 +3,36 @@ package borecensus.report;
 import borecensus.domain.RowCode;
 import borecensus.worklist.EvidenceInput.Usage;
 import borecensus.worklist.TestToRepeat;
-import borecensus.worklist.WorkListEntry;
 import java.time.LocalDate;
 import java.util.List;
 
 /**
- * Everything that the report shows. Lists are shown in the order given.
+ * Everything that the morning page shows. Lists are shown in the order given, and are cut by the
+ * caller; how many there are in all stands beside them.
  *
- * @param asOf the night
- * @param runId the run that published the snapshot
- * @param softwareVersion of this program
- * @param counts the night in numbers
- * @param workList all marked engines, rank 1 first; the page shows the first of them
- * @param repeats engines whose last test is to be made again, newest first; the page shows the
- *     first of them
+ * @param changes since the night before
+ * @param workList the first page of marked engines, rank 1 first
+ * @param repeats engines whose last test is to be made again, newest first
  * @param repeatsInAll how many there are
- * @param families every family with tests
+ * @param staleness engines that were not tested for long
+ * @param families those of known level, by name
+ * @param familiesInAll how many there are
  * @param gauges every gauge with an estimated offset; the page shows those to have checked
+ * @param pressure whether readings follow ambient pressure
  * @param rejected the codes that occurred
  */
 public record ReportData(
-    LocalDate asOf,
-    String runId,
-    String softwareVersion,
+    NightFrame night,
     Counts counts,
-    List<MarkedEngine> workList,
+    ChangesSince changes,
+    List<ListedEngine> workList,
     List<TestToRepeat> repeats,
     long repeatsInAll,
+    Staleness staleness,
     List<FamilyGlance> families,
+    long familiesInAll,
     List<GaugeGlance> gauges,
+    PressureGlance pressure,
     List<RejectedRows> rejected) {
 
   public ReportData {
@@ -48,21 +49,31 @@ public record ReportData(
    * @param engines in service and screened
    * @param tests accepted, over all nights
    * @param marked engines outside the norm
-   * @param rejectedRows refused rows
+   * @param rows what became of every record of the sheets
    */
-  public record Counts(long engines, long tests, long marked, long rejectedRows) {}
+  public record Counts(long engines, long tests, long marked, Rows rows) {}
+
+  /** Records of all sheet files: read is the sum of the others. */
+  public record Rows(long read, long accepted, long rejected, long superseded) {}
 
   /**
-   * One marked engine and the readings of its last trusted test.
+   * Engines whose last test is old.
    *
-   * @param deviationPct by cylinder, cylinder 1 first: 100 x (reading / expected - 1); NaN where
-   *     not read; empty when there is nothing to draw
+   * @param oldest the longest ago first
+   * @param inAll how many there are
+   * @param neverTested engines in service without any accepted dry test
    */
-  public record MarkedEngine(WorkListEntry entry, List<Double> deviationPct) {
-    public MarkedEngine {
-      deviationPct = List.copyOf(deviationPct);
+  public record Staleness(List<StaleTest> oldest, long inAll, long neverTested) {
+    /** Days after which a test is called old: a year and a half (a choice, no source). */
+    public static final int OLD_AFTER_DAYS = 548;
+
+    public Staleness {
+      oldest = List.copyOf(oldest);
     }
   }
+
+  /** An engine with an old test. */
+  public record StaleTest(String vehicleId, String familyId, String siteId, LocalDate testedOn) {}
 
   /**
    * A family's norm in one line.
@@ -82,22 +93,32 @@ public record ReportData(
       double spreadP95Pct) {}
 
   /**
-   * A gauge against the others.
+   * Whether the fleet's readings follow ambient pressure.
    *
-   * @param offsetPct reads high: positive
-   * @param standardErrorPct of the offset
+   * @param rejected whether they do not
+   * @param exponent of ambient pressure, 1 expected; NaN when not known
+   * @param standardError of the exponent
+   * @param sites those whose level is off by more than their errors explain, worst first
    */
-  public record GaugeGlance(String gaugeId, long tests, double offsetPct, double standardErrorPct) {
+  public record PressureGlance(
+      boolean rejected, double exponent, double standardError, List<SiteGlance> sites) {
+    public PressureGlance {
+      sites = List.copyOf(sites);
+    }
+  }
+
+  /** A site whose engines read off as a whole. */
+  public record SiteGlance(String siteId, long tests, double residualPct, double standardErrorPct) {
 
     private static final double WORTH_CHECKING_PCT = 2;
-    private static final double STANDARD_ERRORS = 2;
+    private static final double STANDARD_ERRORS = 3;
 
     /**
-     * Whether it should be checked: off by more than two standard errors, so hardly by chance, and
-     * by more than 2 %, so that it matters. A gauge with an unknown error is not accused.
+     * Whether it should be looked at: off by 2 % and by three standard errors (a choice, no
+     * source); sites are many, so that two would name one in twenty of them for nothing.
      */
     public boolean toBeChecked() {
-      double size = Math.abs(offsetPct);
+      double size = Math.abs(residualPct);
       return size > STANDARD_ERRORS * standardErrorPct && size > WORTH_CHECKING_PCT;
     }
   }

@@ -1,5 +1,11 @@
 package borecensus.report;
 
+import borecensus.domain.Family;
+import borecensus.domain.Reason;
+import borecensus.worklist.PlainNumbers;
+import borecensus.worklist.WorkListEntry;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
 
@@ -10,9 +16,19 @@ final class ShownText {
   /** Characters that are not seen but change what is seen, such as a reversal of the direction. */
   private static final Pattern UNSEEN = Pattern.compile("[\\p{Cc}\\p{Cf}\\p{Cs}\\p{Co}\\p{Cn}]");
 
-  /** The text with unseen characters made visible; a missing one as a dash. Not yet escaped. */
+  /** No id and no sentence of ours is longer; what comes from outside may be. */
+  private static final int LONGEST = 600;
+
+  /**
+   * The text with unseen characters made visible, cut where it is longer than any of ours; a
+   * missing one as a dash. Not yet escaped.
+   */
   static String text(String text) {
-    return text == null || text.isBlank() ? "–" : UNSEEN.matcher(text).replaceAll("\uFFFD");
+    if (text == null || text.isBlank()) {
+      return "–";
+    }
+    String seen = UNSEEN.matcher(text).replaceAll("\uFFFD");
+    return seen.length() <= LONGEST ? seen : seen.substring(0, LONGEST) + "…";
   }
 
   /** A probability in per cent that never claims certainty. */
@@ -34,5 +50,50 @@ final class ShownText {
   /** One decimal; a dash for NaN. */
   static String oneDecimal(double value) {
     return Double.isNaN(value) ? "–" : String.format(Locale.ROOT, "%.1f", value);
+  }
+
+  /** Rounded to a whole number with comma groups; a dash for NaN. */
+  static String whole(double value) {
+    return Double.isNaN(value) ? "–" : PlainNumbers.thousands(value);
+  }
+
+  /** Per cent with its sign and one decimal; a dash for NaN. */
+  static String signedPct(double valuePct) {
+    if (Double.isNaN(valuePct)) {
+      return "–";
+    }
+    double rounded = Math.round(10 * valuePct) / 10.0;
+    String sign = rounded == 0 ? "" : rounded < 0 ? "−" : "+";
+    return sign + String.format(Locale.ROOT, "%.1f %%", Math.abs(rounded));
+  }
+
+  /** With its first letter in capitals. */
+  static String capitalised(String words) {
+    return Character.toUpperCase(words.charAt(0)) + words.substring(1);
+  }
+
+  /** Who is meant; empty when it is the measurement and not the engine. */
+  static String suspects(WorkListEntry entry) {
+    List<Integer> cylinders = entry.suspectCylinders();
+    if (cylinders.isEmpty()) {
+      return entry.mainReason() == Reason.DOUBTFUL_MEASUREMENT ? "" : "whole engine";
+    }
+    String numbers = String.join(", ", cylinders.stream().map(String::valueOf).toList());
+    return (cylinders.size() == 1 ? "cylinder " : "cylinders ") + numbers;
+  }
+
+  /** The maker's limits as far as the register states them; empty when it states none. */
+  static String limits(Family family) {
+    List<String> limits = new ArrayList<>();
+    if (!Double.isNaN(family.nominalKpa())) {
+      limits.add("nominal " + PlainNumbers.thousands(family.nominalKpa()) + " kPa");
+    }
+    if (!Double.isNaN(family.minKpa())) {
+      limits.add("minimum " + PlainNumbers.thousands(family.minKpa()) + " kPa");
+    }
+    if (!Double.isNaN(family.maxSpreadPct())) {
+      limits.add("spread at most " + PlainNumbers.percent(family.maxSpreadPct()));
+    }
+    return String.join(", ", limits);
   }
 }

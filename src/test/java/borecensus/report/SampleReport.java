@@ -7,11 +7,18 @@ import borecensus.domain.Fuel;
 import borecensus.domain.Reason;
 import borecensus.domain.RowCode;
 import borecensus.domain.WetTest;
+import borecensus.norms.GaugeOffset;
+import borecensus.norms.GaugePeriod;
+import borecensus.report.ChangesSince.Cleared;
+import borecensus.report.ChangesSince.Counted;
 import borecensus.report.ReportData.Counts;
 import borecensus.report.ReportData.FamilyGlance;
-import borecensus.report.ReportData.GaugeGlance;
-import borecensus.report.ReportData.MarkedEngine;
+import borecensus.report.ReportData.PressureGlance;
 import borecensus.report.ReportData.RejectedRows;
+import borecensus.report.ReportData.Rows;
+import borecensus.report.ReportData.SiteGlance;
+import borecensus.report.ReportData.StaleTest;
+import borecensus.report.ReportData.Staleness;
 import borecensus.worklist.Evidence;
 import borecensus.worklist.EvidenceInput;
 import borecensus.worklist.EvidenceInput.Measure;
@@ -34,30 +41,67 @@ final class SampleReport {
     return with(engines());
   }
 
-  static ReportData with(List<MarkedEngine> workList) {
+  static ReportData with(List<ListedEngine> workList) {
     return new ReportData(
-        NIGHT,
-        "2026-03-31T0215",
-        "0.1.0",
-        new Counts(4_812, 61_377, workList.size(), 143),
-        workList,
+        new NightFrame(NIGHT, "2026-03-31T0215", "0.1.0"),
+        new Counts(4_812, 61_377, workList.size(), new Rows(61_600, 61_377, 143, 80)),
+        changes(),
+        WorkListPage.of(1, workList),
         repeats(),
         repeats().size(),
+        new Staleness(
+            List.of(new StaleTest("BUS-77", "VAN-2.0-P4", "harbour", NIGHT.minusDays(700))), 1, 3),
         List.of(
             new FamilyGlance("VAN-2.0-P4", 212, 3_904, new Usage(140_000, NAN), 1105.4, 7.1),
             new FamilyGlance("TRUCK-7.7-D6", 1_870, 22_410, new Usage(420_000, NAN), 2710, 9.84),
             new FamilyGlance("GENSET-12.8-D12", 96, 1_210, new Usage(NAN, 8_400), 2655, 11.2),
             new FamilyGlance("LOADER-3.3-D4", 3, 9, new Usage(NAN, 2_100), NAN, NAN)),
+        5,
         List.of(
-            new GaugeGlance("G-07/hose-long", 318, -4.2, 0.6),
-            new GaugeGlance("G-11/short", 75, 2.9, 0.9),
-            new GaugeGlance("G-12/short", 75, 1.9, 0.1),
-            new GaugeGlance("G-13/short", 2, 5.0, 3.1)),
+            new GaugeGlance("G-07/hose-long", 318, -4.2, 0.6, null),
+            new GaugeGlance("G-11/short", 75, 2.9, 0.9, null),
+            drifting(),
+            new GaugeGlance("G-12/short", 75, 1.9, 0.1, null),
+            new GaugeGlance("G-13/short", 2, 5.0, 3.1, null)),
+        new PressureGlance(
+            true,
+            0.81,
+            0.03,
+            List.of(
+                new SiteGlance("summit", 212, -9.6, 1.4),
+                new SiteGlance("harbour", 800, 0.4, 0.3))),
         List.of(
             new RejectedRows(RowCode.UNIT_IMPLAUSIBLE, 71),
             new RejectedRows(RowCode.ODOMETER_BACKWARDS, 52),
             new RejectedRows(RowCode.UNKNOWN_GAUGE, 19),
             new RejectedRows(RowCode.MALFORMED_ROW, 1)));
+  }
+
+  static ChangesSince changes() {
+    List<ListedEngine> engines = engines();
+    return new ChangesSince(
+        NIGHT.minusDays(1),
+        new Counted<>(engines.subList(0, 2), 2),
+        new Counted<>(engines.subList(2, 3), 41),
+        5,
+        new Counted<>(
+            List.of(new Cleared("VAN-0099", NIGHT.minusDays(90), NIGHT.minusDays(1), true, 0.02)),
+            1));
+  }
+
+  private static GaugeGlance drifting() {
+    LocalDate spring = LocalDate.of(2025, 1, 1);
+    LocalDate autumn = LocalDate.of(2025, 7, 1);
+    return GaugeGlance.of(
+        new GaugeOffset(
+            "G-09/long",
+            0.001,
+            0.004,
+            90,
+            10,
+            List.of(
+                new GaugePeriod(spring, autumn.minusDays(1), -0.02, 0.006, 45),
+                new GaugePeriod(autumn, spring.plusYears(1).minusDays(1), 0.025, 0.006, 45))));
   }
 
   static List<TestToRepeat> repeats() {
@@ -83,8 +127,8 @@ final class SampleReport {
             Doubt.LOW_TOGETHER.remedy()));
   }
 
-  static List<MarkedEngine> engines() {
-    List<MarkedEngine> engines = new ArrayList<>();
+  static List<ListedEngine> engines() {
+    List<ListedEngine> engines = new ArrayList<>();
     engines.add(
         engine(
             1,
@@ -153,7 +197,7 @@ final class SampleReport {
         "VAN-2.0-P4", Fuel.PETROL, 4, Banks.inLine(4), NAN, NAN, NAN, NAN, WetTest.ALLOWED);
   }
 
-  private static MarkedEngine engine(
+  private static ListedEngine engine(
       int rank, Reason reason, List<Integer> suspects, Measure measure, List<Double> deviations) {
     String evidence =
         Evidence.sentence(
@@ -180,6 +224,11 @@ final class SampleReport {
             NextSteps.nextStep(reason, family()),
             NIGHT.minusDays(rank),
             "DEPOT-NORTH");
-    return new MarkedEngine(entry, deviations);
+    return new ListedEngine(
+        entry,
+        deviations,
+        0.02 * rank,
+        new LastFigures(143_000, -4, 6),
+        rank < 3 ? MarkChange.NEW : rank == 3 ? MarkChange.WORSE : MarkChange.UNCHANGED);
   }
 }

@@ -1,0 +1,87 @@
+package borecensus.night;
+
+import borecensus.norms.FamilyNormRow;
+import borecensus.norms.FleetNorms;
+import borecensus.report.ChangesSince;
+import borecensus.report.ListedEngine;
+import borecensus.report.NightFrame;
+import borecensus.report.ReportData;
+import borecensus.report.WorkListPage;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.apache.spark.broadcast.Broadcast;
+import org.apache.spark.sql.Dataset;
+import org.apache.spark.sql.Row;
+import org.apache.spark.sql.SparkSession;
+
+/**
+ * Writes a snapshot's report: the morning page and the pages of the list here, from bounded lists;
+ * the pages of engines and families by the workers.
+ */
+final class ReportWriter {
+  /**
+   * What earlier stages have counted.
+   *
+   * @param grid the norms as published
+   * @param byCode refused rows by code
+   */
+  record Figures(
+      NightFrame night,
+      ReportData.Counts counts,
+      List<FamilyNormRow> grid,
+      Map<String, Long> byCode) {}
+
+  private final SparkSession spark;
+  private final SnapshotTables.Sources sources;
+  private final PageFolder folder;
+
+  ReportWriter(SparkSession spark, SnapshotTables.Sources sources, Path snapshot) {
+    this.spark = spark;
+    this.sources = sources;
+    this.folder = PageFolder.create(snapshot);
+  }
+
+  /** Writes all pages and checks that all are there. */
+  void write(Figures figures, Dataset<Row> ranked) {
+    FleetNorms norms = sources.model().value().norms();
+    Optional<Dataset<Row>> before =
+        ChangeStage.before(spark, sources.previous()).map(Dataset::cache);
+    Dataset<Row> changed = ChangeStage.changed(ranked, before).cache();
+    List<ListedEngine> listed = ReportStage.listed(changed);
+    ReportPlan plan = new ReportPlan(figures.night(), listed, ReportPlan.families(norms));
+    ChangesSince changes =
+        before
+            .map(b -> ChangeStage.since(sources.previous().get(), changed, b, sources.statuses()))
+            .orElse(ChangesSince.firstNight());
+    ReportStage.writeLists(morning(figures, plan, changes), listed, folder);
+    PageStage pages = new PageStage(spark, sources.model(), broadcast(plan), folder);
+    pages.writeEngines(sources.histories());
+    pages.writeFamilies(sources.statuses());
+    folder.verify(plan.pages());
+  }
+
+  private ReportData morning(Figures figures, ReportPlan plan, ChangesSince changes) {
+    NightModel model = sources.model().value();
+    return new ReportData(
+        figures.night(),
+        figures.counts(),
+        changes,
+        WorkListPage.of(1, plan.listed()),
+        ReportStage.firstRepeats(sources.statuses()),
+        ReportStage.repeats(sources.statuses()),
+        ReportStage.staleness(sources.statuses(), figures.night().asOf()),
+        ReportStage.families(model.norms(), figures.grid(), plan.families()),
+        ReportStage.familiesOfKnownLevel(model.norms()),
+        ReportStage.gauges(model.norms()),
+        ReportStage.pressure(model.pressureCheck()),
+        ReportStage.rejected(figures.byCode()));
+  }
+
+  private Broadcast<ReportPlan> broadcast(ReportPlan plan) {
+    return spark
+        .sparkContext()
+        .broadcast(plan, scala.reflect.ClassTag$.MODULE$.apply(ReportPlan.class));
+  }
+}
