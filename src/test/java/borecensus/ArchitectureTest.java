@@ -114,10 +114,10 @@ class ArchitectureTest {
   }
 
   @Test
-  void onlyTheNightKnowsSpark() {
+  void onlyTheNightAndItsBenchmarkKnowSpark() {
     noClasses()
         .that()
-        .resideOutsideOfPackage("borecensus.night..")
+        .resideOutsideOfPackages("borecensus.night..", "borecensus.benchmark..")
         .should()
         .dependOnClassesThat()
         .resideInAnyPackage("org.apache.spark..", "scala..", "org.apache.hadoop..")

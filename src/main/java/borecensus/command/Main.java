@@ -22,6 +22,7 @@ import picocli.CommandLine.TypeConversionException;
       PrintSheetsCommand.class,
       SimulateFleetCommand.class,
       EvaluateCommand.class,
+      BenchCommand.class,
       DictionaryCommand.class
     })
 public final class Main implements Runnable {

@@ -8,7 +8,6 @@ import borecensus.registers.Registers;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.apache.commons.math3.random.RandomGenerator;
 import org.apache.commons.math3.random.Well19937c;
@@ -19,25 +18,37 @@ final class EngineGenerator {
   private static final double KM_PER_UNIT = 100_000;
   private static final double DAYS_PER_UNIT = 600;
   private static final double AT_HOME_SHARE = 0.85;
+  private static final double USUAL_MOST_TESTS = 12;
 
   private final FleetPlan plan;
   private final Bench bench;
   private final List<String> siteIds;
-  private final List<String> gaugeIds;
-  private final Map<String, Double> gaugeOffsets;
+  private final GaugeStock gauges;
 
-  EngineGenerator(FleetPlan plan, Registers registers, Map<String, Double> gaugeOffsets) {
+  EngineGenerator(FleetPlan plan, Registers registers, GaugeStock gauges) {
     this.plan = plan;
     this.bench = new Bench(registers);
     this.siteIds = List.copyOf(registers.sites().keySet());
-    this.gaugeIds = List.copyOf(gaugeOffsets.keySet());
-    this.gaugeOffsets = gaugeOffsets;
+    this.gauges = gauges;
   }
 
   TrueEngine draw(TrueFamily family, int number, long seed) {
-    RandomGenerator random = new Well19937c(new int[] {(int) seed, (int) (seed >> 32), number});
+    RandomGenerator random = stream(number, seed);
+    return draw(family, number, usage(1 + random.nextInt(plan.mostTests()), random), random);
+  }
+
+  /** The same for an engine of so many tests; many tests stand close together. */
+  TrueEngine drawTested(TrueFamily family, int number, long seed, int tests) {
+    RandomGenerator random = stream(number, seed);
+    return draw(family, number, usage(tests, random), random);
+  }
+
+  private static RandomGenerator stream(int number, long seed) {
+    return new Well19937c(new int[] {(int) seed, (int) (seed >> 32), number});
+  }
+
+  private TrueEngine draw(TrueFamily family, int number, double[] usage, RandomGenerator random) {
     String engineId = FleetGenerator.id("E", number);
-    double[] usage = usage(random);
     Optional<TrueFault> fault =
         random.nextDouble() < family.faultShare()
             ? Optional.of(fault(family.family(), usage, random))
@@ -59,11 +70,12 @@ final class EngineGenerator {
     return new TrueEngine(history, usage, weather, fault);
   }
 
-  private double[] usage(RandomGenerator random) {
-    double[] usage = new double[1 + random.nextInt(plan.mostTests())];
+  private static double[] usage(int tests, RandomGenerator random) {
+    double[] usage = new double[tests];
+    double step = 0.25 * Math.min(1, USUAL_MOST_TESTS / tests);
     usage[0] = 0.05 + 2.6 * random.nextDouble();
     for (int t = 1; t < usage.length; t++) {
-      usage[t] = usage[t - 1] + 0.25 * Math.exp(0.4 * random.nextGaussian());
+      usage[t] = usage[t - 1] + step * Math.exp(0.4 * random.nextGaussian());
     }
     return usage;
   }
@@ -128,18 +140,16 @@ final class EngineGenerator {
       int site,
       double[] logKpa,
       RandomGenerator random) {
-    int perSite = gaugeIds.size() / siteIds.size();
-    String gaugeId = gaugeIds.get(site * perSite + random.nextInt(perSite));
+    LocalDateTime day = FIRST_DAY.plusDays(Math.round(usage * DAYS_PER_UNIT));
+    String gaugeId = gauges.pick(site, random);
+    double offsetLog = gauges.offsetLog(gaugeId, day.toLocalDate());
     double[] onGauge = logKpa.clone();
     for (int c = 0; c < onGauge.length; c++) {
-      onGauge[c] += gaugeOffsets.get(gaugeId);
+      onGauge[c] += offsetLog;
     }
     String testId = engineId + "-" + number;
     double km = Math.rint(usage * KM_PER_UNIT);
     return bench.test(
-        new Bench.Subject(testId, engineId, km, siteIds.get(site), gaugeId),
-        FIRST_DAY.plusDays(Math.round(usage * DAYS_PER_UNIT)),
-        onGauge,
-        random);
+        new Bench.Subject(testId, engineId, km, siteIds.get(site), gaugeId), day, onGauge, random);
   }
 }

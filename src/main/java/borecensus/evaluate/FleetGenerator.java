@@ -1,12 +1,8 @@
 package borecensus.evaluate;
 
-import borecensus.domain.Banks;
 import borecensus.domain.Family;
-import borecensus.domain.Fuel;
 import borecensus.domain.Gauge;
 import borecensus.domain.Site;
-import borecensus.domain.WetTest;
-import borecensus.norms.VarianceComponents;
 import borecensus.registers.Registers;
 import java.util.ArrayList;
 import java.util.List;
@@ -26,9 +22,18 @@ final class FleetGenerator {
   private static final int GAUGES_PER_SITE = 3;
 
   /** Cylinders and banks in turn. */
-  private static final String[] LAYOUTS = {
-    "1-4", "1-6", "1-4", "1;3;5|2;4;6", "1-6", "1-3", "1;3;5;7|2;4;6;8", "1-5", "1-6|7-12", "1-2"
-  };
+  private static final List<String> LAYOUTS =
+      List.of(
+          "1-4",
+          "1-6",
+          "1-4",
+          "1;3;5|2;4;6",
+          "1-6",
+          "1-3",
+          "1;3;5;7|2;4;6;8",
+          "1-5",
+          "1-6|7-12",
+          "1-2");
 
   private final FleetPlan plan;
   private final RandomGenerator random;
@@ -48,13 +53,14 @@ final class FleetGenerator {
     SortedMap<String, Double> offsets = new TreeMap<>();
     gauges.forEach(g -> offsets.put(g.gaugeId(), plan.gaugeSd() * random.nextGaussian()));
     List<Integer> sizes = plan.sizes().draw(engines, random);
-    List<TrueFamily> families = families(sizes.size());
+    List<TrueFamily> families = new FamilyGenerator(plan, LAYOUTS, random).draw(sizes.size());
     Registers registers =
         new Registers(
             byId(families.stream().map(TrueFamily::family).toList(), Family::familyId),
             byId(gauges, Gauge::gaugeId),
             sites);
-    EngineGenerator generator = new EngineGenerator(plan, registers, offsets);
+    EngineGenerator generator =
+        new EngineGenerator(plan, registers, new SteadyGauges(sites.size(), offsets));
     List<TrueEngine> drawn = new ArrayList<>();
     for (int f = 0; f < sizes.size(); f++) {
       TrueFamily family = families.get(f);
@@ -89,68 +95,5 @@ final class FleetGenerator {
 
   static String id(String letter, int number) {
     return String.format(Locale.ROOT, "%s%04d", letter, number);
-  }
-
-  private List<TrueFamily> families(int count) {
-    double[] fleetSdPct = {
-      between(1.5, 3.5), between(0.3, 1.0), between(0.8, 1.8), between(0.9, 2.2), between(0.8, 1.8)
-    };
-    double fleetPositionSd = between(0.002, 0.012);
-    int common = Math.min(4, count - 1);
-    List<TrueFamily> families = new ArrayList<>();
-    for (int f = 0; f < count; f++) {
-      double share = f == common ? plan.commonShare() : plan.faultShare();
-      families.add(family(f, fleetSdPct, fleetPositionSd, share));
-    }
-    return families;
-  }
-
-  private double between(double from, double to) {
-    return from + (to - from) * random.nextDouble();
-  }
-
-  private TrueFamily family(int number, double[] fleetSdPct, double positionSd, double share) {
-    String banks = LAYOUTS[number % LAYOUTS.length];
-    Fuel fuel = Fuel.values()[random.nextInt(Fuel.values().length)];
-    int cylinders = cylinders(banks);
-    Family family =
-        new Family(
-            id("F", number),
-            fuel,
-            cylinders,
-            Banks.parse(banks, cylinders),
-            Double.NaN,
-            Double.NaN,
-            Double.NaN,
-            Double.NaN,
-            WetTest.usualFor(fuel));
-    double startKpa = fuel == Fuel.DIESEL ? between(2100, 3300) : between(900, 1500);
-    return new TrueFamily(
-        family,
-        MeanLevel.draw(startKpa, plan.wear(), random),
-        positions(cylinders, positionSd),
-        components(fleetSdPct),
-        share);
-  }
-
-  private static int cylinders(String banks) {
-    String last = banks.substring(banks.length() - (banks.endsWith("12") ? 2 : 1));
-    return Integer.parseInt(last);
-  }
-
-  private double[] positions(int cylinders, double sd) {
-    double[] effects =
-        IntStream.range(0, cylinders).mapToDouble(c -> sd * random.nextGaussian()).toArray();
-    double mean = IntStream.range(0, cylinders).mapToDouble(c -> effects[c]).average().orElse(0);
-    return IntStream.range(0, cylinders).mapToDouble(c -> effects[c] - mean).toArray();
-  }
-
-  /** Families differ in every standard deviation by about 15 %. */
-  private VarianceComponents components(double[] fleetSdPct) {
-    double[] sd = new double[fleetSdPct.length];
-    for (int i = 0; i < sd.length; i++) {
-      sd[i] = fleetSdPct[i] * Math.exp(0.15 * random.nextGaussian());
-    }
-    return VarianceComponents.ofSdPct(sd[0], sd[1], sd[2], sd[3], sd[4]);
   }
 }

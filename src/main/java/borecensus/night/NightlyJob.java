@@ -76,11 +76,14 @@ public final class NightlyJob {
       long sequence = store.nextSequence();
       progress.begins("session");
       SparkSession spark = SparkSessions.open(settings.sparkConf());
+      TaskMeter meter = new TaskMeter();
+      spark.sparkContext().addSparkListener(meter);
       try {
         progress.ends("Spark " + spark.version());
         return new Night(spark, before, sequence).run();
       } finally {
         spark.stop();
+        progress.measured(meter.work());
       }
     } finally {
       lock.close();
@@ -116,7 +119,7 @@ public final class NightlyJob {
     }
 
     private void takeIn() {
-      progress.begins("intake");
+      begins("intake");
       List<TakenIn> known = LedgerStage.files(LedgerStage.read(spark, store, batches));
       SheetListing listing = files.list();
       for (String path : listing.skipped()) {
@@ -138,7 +141,7 @@ public final class NightlyJob {
     }
 
     private Dataset<Row> settle(Dataset<Row> register) {
-      progress.begins("ledger");
+      begins("ledger");
       long rows = takenIn.stream().mapToLong(TakenIn::records).sum();
       int partitions = (int) Math.max(2, rows / ROWS_PER_PARTITION);
       spark.conf().set("spark.sql.shuffle.partitions", String.valueOf(partitions));
@@ -158,7 +161,7 @@ public final class NightlyJob {
     }
 
     private NightModel learn(Dataset<Row> histories) {
-      progress.begins("norms");
+      begins("norms");
       List<EngineHistory> sample = SampleStage.sample(histories, registers.families().size());
       NightModel model = NightModel.learn(sample, registers.families(), registers.gauges());
       progress.ends(
@@ -169,7 +172,7 @@ public final class NightlyJob {
     }
 
     private Dataset<Row> screen(Dataset<Row> histories, Broadcast<NightModel> model) {
-      progress.begins("screening");
+      begins("screening");
       Dataset<Row> inspected = InspectionStage.inspections(histories, model).cache();
       Broadcast<FleetKnowledge> knowledge =
           broadcast(
@@ -206,7 +209,7 @@ public final class NightlyJob {
         Dataset<Row> settled,
         Dataset<Row> statuses,
         Broadcast<NightModel> model) {
-      progress.begins("publish");
+      begins("publish");
       NightIdentity identity = NightIdentity.of(settings, files, takenIn);
       String snapshotId = store.freshSnapshotId(identity.runId());
       SnapshotTables tables =
@@ -264,6 +267,11 @@ public final class NightlyJob {
                   new PreviousNight(
                       store.snapshotFolder(manifest.snapshotId()),
                       LocalDate.parse(manifest.asOf())));
+    }
+
+    private void begins(String step) {
+      progress.begins(step);
+      TaskMeter.mark(spark.sparkContext(), step);
     }
 
     private <T> Broadcast<T> broadcast(T value, Class<T> type) {

@@ -6,31 +6,27 @@ package borecensus.norms;
  * family's own level is known together with the mix of gauges that its engines met.
  */
 final class GaugeErrors {
-  private final double[][] errors;
+  private final EffectErrors errors;
+  private final double[] weights;
   private final double[] mixErrors;
   private final double ofMix;
 
   /** Against the mix of these weights, which sum to one. */
-  GaugeErrors(double[][] errors, double[] weights) {
+  GaugeErrors(EffectErrors errors, double[] weights) {
     this.errors = errors;
-    this.mixErrors = new double[weights.length];
-    for (int g = 0; g < weights.length; g++) {
-      for (int h = 0; h < weights.length && weights[g] != 0; h++) {
-        mixErrors[h] += weights[g] * errors[g][h];
-      }
-    }
+    this.weights = weights.clone();
+    this.mixErrors = errors.times(weights);
     this.ofMix = dot(weights, mixErrors);
   }
 
   /** Error variance of this gauge's offset less the mix's. */
   double ofGauge(int gauge) {
-    return Math.max(0, errors[gauge][gauge] - 2 * mixErrors[gauge] + ofMix);
+    return Math.max(0, errors.variance(gauge) - 2 * mixErrors[gauge] + ofMix);
   }
 
   /** Error variance of another mix's offset less this one's. */
-  double ofMix(double[] weights) {
-    GaugeErrors other = new GaugeErrors(errors, weights);
-    return Math.max(0, other.ofMix - 2 * dot(weights, mixErrors) + ofMix);
+  double ofMix(GaugeErrors other) {
+    return Math.max(0, other.ofMix - 2 * dot(other.weights, mixErrors) + ofMix);
   }
 
   private static double dot(double[] a, double[] b) {

@@ -14,6 +14,9 @@ import java.util.TreeMap;
 final class GaugeFit {
   private static final int VARIANCE_STEPS = 4;
 
+  /** Work grows with the cube of the gauges; beyond this many they are solved by iteration. */
+  private static final int MOST_SOLVED_AT_ONCE = 400;
+
   /** A relative change of the variance that makes no difference to any offset. */
   private static final double SETTLED = 0.02;
 
@@ -23,6 +26,7 @@ final class GaugeFit {
   private final SortedMap<String, Integer> gaugeNumbers = new TreeMap<>();
   private final List<CrossedBlock> blocks = new ArrayList<>();
   private final int[] tests;
+  private SparseCrossed sums;
 
   GaugeFit(FleetNorms norms) {
     familyIds = List.copyOf(norms.families().keySet());
@@ -55,7 +59,7 @@ final class GaugeFit {
   /** The norms with new gauge offsets, and family means shifted to go with them. */
   FleetNorms fit(FleetNorms norms, FuelPriors common) {
     double variance = norms.gaugeVariance();
-    CrossedEffects effects = solve(variance);
+    GaugeSolution effects = solve(variance);
     for (int i = 0; i < VARIANCE_STEPS; i++) {
       double better = variance(effects, common);
       boolean settled = Math.abs(better / variance - 1) < SETTLED;
@@ -71,8 +75,8 @@ final class GaugeFit {
   }
 
   private SortedMap<String, GaugeOffset> gauges(
-      FleetNorms norms, CrossedEffects effects, double variance) {
-    GaugeErrors errors = new GaugeErrors(effects.gaugeErrors(), plainMix());
+      FleetNorms norms, GaugeSolution effects, double variance) {
+    GaugeErrors errors = new GaugeErrors(effects.errors(), plainMix());
     double centre = centre(effects);
     SortedMap<String, GaugeOffset> gauges = new TreeMap<>();
     for (int g = 0; g < tests.length; g++) {
@@ -90,27 +94,37 @@ final class GaugeFit {
     return gauges;
   }
 
-  private SortedMap<String, FamilyNorm> families(FleetNorms norms, CrossedEffects effects) {
-    GaugeErrors errors = new GaugeErrors(effects.gaugeErrors(), plainMix());
+  private SortedMap<String, FamilyNorm> families(FleetNorms norms, GaugeSolution effects) {
+    GaugeErrors errors = new GaugeErrors(effects.errors(), plainMix());
     double centre = centre(effects);
     SortedMap<String, FamilyNorm> families = new TreeMap<>(norms.families());
     families.replaceAll((id, norm) -> shifted(norm, effects, centre, errors));
     return families;
   }
 
-  private CrossedEffects solve(double variance) {
-    return CrossedEffects.solve(blocks, familyIds.size(), gaugeIds.size(), variance);
+  private GaugeSolution solve(double variance) {
+    return gaugeIds.size() <= MOST_SOLVED_AT_ONCE
+        ? GaugeSolution.of(
+            CrossedEffects.solve(blocks, familyIds.size(), gaugeIds.size(), variance))
+        : sparse().solve(variance);
+  }
+
+  private SparseCrossed sparse() {
+    if (sums == null) {
+      sums = SparseCrossed.of(blocks, familyIds.size(), gaugeIds.size());
+    }
+    return sums;
   }
 
   /** One expectation and maximisation step, the prior standing for some more gauges. */
-  private double variance(CrossedEffects effects, FuelPriors common) {
+  private double variance(GaugeSolution effects, FuelPriors common) {
     double pseudo = common.pseudoEngines().fleet();
     double sum = pseudo * common.gaugeVariance();
     double count = pseudo;
     for (int g = 0; g < tests.length; g++) {
       if (tests[g] > 0) {
         double offset = effects.gaugeOffsets()[g];
-        sum += offset * offset + effects.gaugeErrors()[g][g];
+        sum += offset * offset + effects.errors().variance(g);
         count++;
       }
     }
@@ -123,7 +137,7 @@ final class GaugeFit {
     return Arrays.stream(tests).mapToDouble(n -> n > 0 ? 1 / used : 0).toArray();
   }
 
-  private double centre(CrossedEffects effects) {
+  private double centre(GaugeSolution effects) {
     double[] mix = plainMix();
     double sum = 0;
     for (int g = 0; g < mix.length; g++) {
@@ -133,21 +147,22 @@ final class GaugeFit {
   }
 
   private FamilyNorm shifted(
-      FamilyNorm norm, CrossedEffects effects, double centre, GaugeErrors fleetErrors) {
+      FamilyNorm norm, GaugeSolution effects, double centre, GaugeErrors fleetErrors) {
     int f = familyNumbers.get(norm.family().familyId());
     double information = effects.familyInformation()[f];
     if (!(information > 0)) {
       return norm.withCurve(norm.curve().raisedBy(centre));
     }
-    double[] mix = Arrays.stream(effects.coupling()[f]).map(q -> q / information).toArray();
-    GaugeErrors errors = new GaugeErrors(effects.gaugeErrors(), mix);
+    double[] coupling = effects.coupling().of(f);
+    double[] mix = Arrays.stream(coupling).map(q -> q / information).toArray();
+    GaugeErrors errors = new GaugeErrors(effects.errors(), mix);
     SortedMap<String, Double> byGauge = new TreeMap<>();
     for (int g = 0; g < tests.length; g++) {
-      if (effects.coupling()[f][g] > 0) {
+      if (coupling[g] > 0) {
         byGauge.put(gaugeIds.get(g), errors.ofGauge(g));
       }
     }
     return norm.withCurve(norm.curve().raisedBy(effects.familyMeans()[f] + centre))
-        .withGaugeErrors(fleetErrors.ofMix(mix), byGauge);
+        .withGaugeErrors(fleetErrors.ofMix(errors), byGauge);
   }
 }

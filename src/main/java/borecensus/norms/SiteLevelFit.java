@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
@@ -30,6 +31,7 @@ final class SiteLevelFit {
   private final SortedMap<String, Integer> gauges = new TreeMap<>();
   private final SortedMap<String, Integer> sites = new TreeMap<>();
   private final List<CrossedBlock> blocks = new ArrayList<>();
+  private final Set<String> chosenSites;
   private final double[] ambientSums;
   private final int[] tests;
 
@@ -38,6 +40,9 @@ final class SiteLevelFit {
     List<EngineHistory> sorted = new ArrayList<>(histories);
     sorted.sort(
         Comparator.comparing(EngineHistory::engineId).thenComparing(EngineHistory::vehicleId));
+    SiteChoice choice = new SiteChoice();
+    sorted.forEach(h -> known(h).forEach(t -> choice.add(t.siteId(), t.gaugeId())));
+    chosenSites = choice.chosen();
     for (EngineHistory history : sorted) {
       for (CompressionTest test : usable(history)) {
         families.put(history.familyId(), 0);
@@ -64,6 +69,10 @@ final class SiteLevelFit {
   }
 
   private List<CompressionTest> usable(EngineHistory history) {
+    return known(history).stream().filter(t -> chosenSites.contains(t.siteId())).toList();
+  }
+
+  private List<CompressionTest> known(EngineHistory history) {
     FamilyNorm norm = norms.families().get(history.familyId());
     if (norm == null || norm.range().engines() == 0 || !history.originalEngine()) {
       return List.of();
