@@ -59,7 +59,7 @@ public final class LargeFleetFiles {
     IntStream.range(0, parts).parallel().forEach(this::part);
     try (OutputStream vehicles = Files.newOutputStream(folder.resolve("vehicles.csv"))) {
       vehicles.write(
-          "vehicle_id,family_id,in_service_on,home_site_id\n".getBytes(StandardCharsets.UTF_8));
+          "vehicle_id,family_id,in_service_on,home_site_id\r\n".getBytes(StandardCharsets.UTF_8));
       for (int part = 0; part < parts; part++) {
         Path rows = vehiclesOf(part);
         Files.copy(rows, vehicles);
