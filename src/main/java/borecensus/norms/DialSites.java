@@ -36,8 +36,9 @@ record DialSites(double[][] residual, double[][] variance) {
     if (!any(coarse)) {
       return sites;
     }
+    Interval[][] intervals = intervals(model, coarse);
     for (int sweep = 0; sweep < SWEEPS; sweep++) {
-      sites = sites.swept(model, coarse, sweep == 0 ? 1 : DAMPING);
+      sites = sites.swept(model, intervals, sweep == 0 ? 1 : DAMPING);
     }
     return sites;
   }
@@ -61,6 +62,25 @@ record DialSites(double[][] residual, double[][] variance) {
     return coarse;
   }
 
+  /** What each coarse dial tells; null where a reading is not of a coarse dial, or is missing. */
+  private static Interval[][] intervals(HealthyModel model, boolean[] coarse) {
+    Interval[][] intervals = new Interval[coarse.length][];
+    for (int t = 0; t < coarse.length; t++) {
+      double[] values = model.residual()[t];
+      intervals[t] = new Interval[values.length];
+      double middle =
+          coarse[t]
+              ? Quantiles.median(EngineLevels.read(model.readings().logKpa()[t]))
+              : Double.NaN;
+      for (int c = 0; c < values.length; c++) {
+        if (coarse[t] && !Double.isNaN(values[c])) {
+          intervals[t][c] = Interval.of(model, t, c, middle);
+        }
+      }
+    }
+    return intervals;
+  }
+
   private static boolean any(boolean[] flags) {
     for (boolean flag : flags) {
       if (flag) {
@@ -74,7 +94,7 @@ record DialSites(double[][] residual, double[][] variance) {
     return model.readingVariance()[test] - model.readings().roundingVariance()[test];
   }
 
-  private DialSites swept(HealthyModel model, boolean[] coarse, double damping) {
+  private DialSites swept(HealthyModel model, Interval[][] intervals, double damping) {
     ReadingPrecision precision = ReadingPrecision.of(model, this);
     double[][] values = new double[residual.length][];
     double[][] variances = new double[residual.length][];
@@ -87,9 +107,9 @@ record DialSites(double[][] residual, double[][] variance) {
       double[] scores = precision.weightedSums(alone);
       double[][] information = precision.precisionSums(alone);
       for (int t = 0; t < residual.length; t++) {
-        if (coarse[t] && !Double.isNaN(residual[t][c])) {
+        Interval interval = intervals[t][c];
+        if (interval != null) {
           double own = ownVariance(model, t);
-          Interval interval = Interval.of(model, t, c);
           Normal site = new Normal(residual[t][c], variance[t][c] - own);
           Normal others = Normal.without(site, scores[t], information[t][t]);
           Normal moved = site.towards(interval.site(others), damping);
@@ -117,10 +137,10 @@ record DialSites(double[][] residual, double[][] variance) {
 
   /** Between two marks of the dial, as residuals. */
   private record Interval(double low, double high) {
-    static Interval of(HealthyModel model, int test, int cylinder) {
-      double[] logs = model.readings().logKpa()[test];
-      double middle = Quantiles.median(EngineLevels.read(logs));
-      double half = model.readings().halfStep()[test] * Math.exp(middle - logs[cylinder]);
+    /** Around one reading, of a test whose middle log reading is this. */
+    static Interval of(HealthyModel model, int test, int cylinder, double middle) {
+      double log = model.readings().logKpa()[test][cylinder];
+      double half = model.readings().halfStep()[test] * Math.exp(middle - log);
       double value = model.residual()[test][cylinder];
       return new Interval(value + Math.log1p(-Math.min(0.9, half)), value + Math.log1p(half));
     }

@@ -25,12 +25,18 @@ final class ReadingPrecision {
   private final double[][] shared;
   private final double[] sharedWeighted;
 
+  /** Blocks made so far: single cylinders and all of them are asked for by many faults. */
+  private final SetBlocks[] singles;
+
+  private SetBlocks whole;
+
   private ReadingPrecision(
       double[][][] alone, double[][] aloneWeighted, double[][] shared, double[] sharedWeighted) {
     this.alone = alone;
     this.aloneWeighted = aloneWeighted;
     this.shared = shared;
     this.sharedWeighted = sharedWeighted;
+    this.singles = new SetBlocks[alone.length];
   }
 
   /** Of an engine's readings as its dials tell them. */
@@ -102,6 +108,24 @@ final class ReadingPrecision {
 
   int tests() {
     return shared.length;
+  }
+
+  /** Both sums over a set of cylinders (from 0, each once). */
+  SetBlocks blocks(int[] cylinders) {
+    if (cylinders.length == 1) {
+      int c = cylinders[0];
+      singles[c] = singles[c] == null ? sums(cylinders) : singles[c];
+      return singles[c];
+    }
+    if (cylinders.length == alone.length) {
+      whole = whole == null ? sums(cylinders) : whole;
+      return whole;
+    }
+    return sums(cylinders);
+  }
+
+  private SetBlocks sums(int[] cylinders) {
+    return new SetBlocks(cylinders, weightedSums(cylinders), precisionSums(cylinders));
   }
 
   /** Sums over a set of cylinders (from 0) of W z, by test. */

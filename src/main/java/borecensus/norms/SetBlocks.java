@@ -4,8 +4,7 @@ package borecensus.norms;
 record SetBlocks(int[] cylinders, double[] weighted, double[][] precision) {
 
   static SetBlocks of(ReadingPrecision precision, int[] cylinders) {
-    return new SetBlocks(
-        cylinders, precision.weightedSums(cylinders), precision.precisionSums(cylinders));
+    return precision.blocks(cylinders);
   }
 
   /** The set shifted in each test by this share. */

@@ -1,14 +1,12 @@
 package borecensus.norms;
 
-import org.apache.commons.math3.distribution.NormalDistribution;
+import borecensus.statistics.NormalCdf;
 
 /**
  * Mean and variance of a standard normal cut to an interval (Johnson, Kotz and Balakrishnan, 1994,
  * Continuous Univariate Distributions 1, section 13.10.1).
  */
 record TruncatedNormal(double mean, double variance) {
-  private static final NormalDistribution STANDARD = new NormalDistribution(null, 0, 1);
-
   /**
    * Past so many standard deviations the density within the interval falls as exp(-a y): the
    * relative error of that is about 1/a^2, and the direct formula would lose its digits.
@@ -30,9 +28,9 @@ record TruncatedNormal(double mean, double variance) {
   }
 
   private static TruncatedNormal near(double from, double to) {
-    double mass = STANDARD.cumulativeProbability(to) - STANDARD.cumulativeProbability(from);
-    double atFrom = STANDARD.density(from);
-    double atTo = STANDARD.density(to);
+    double mass = NormalCdf.below(to) - NormalCdf.below(from);
+    double atFrom = NormalCdf.density(from);
+    double atTo = NormalCdf.density(to);
     double mean = (atFrom - atTo) / mass;
     return new TruncatedNormal(mean, 1 + (from * atFrom - to * atTo) / mass - mean * mean);
   }
