@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 
 /**
  * The equations of {@link CrossedEffects} for many gauges, of which hardly any two meet in one
@@ -12,9 +13,8 @@ import java.util.TreeMap;
  * diagonal as preconditioner (Hestenes and Stiefel, 1952, J. Res. Natl. Bur. Stand. 49:409-436).
  * Work and memory grow with the tests and not with the square of the gauges.
  *
- * <p>The diagonal of the inverse is taken from its Neumann series up to the second order, 1/d_g (1
- * + sum over h of a_gh^2 / (d_g d_h)), which errs to the small side where gauges hang together
- * closely; products of the inverse with a vector are solved for and have no such error.
+ * <p>Error variances of single gauges are those of {@link NeighbourErrors}; products of the inverse
+ * with a vector are solved for and have no such error.
  */
 final class SparseCrossed {
   private static final double TOLERANCE = 1e-10;
@@ -25,6 +25,7 @@ final class SparseCrossed {
   private final double[] gaugeScore;
   private final SparseRows gauges;
   private final SparseRows coupling;
+  private final SparseRows familiesOf;
 
   private SparseCrossed(int families, int gauges, SparseSums sums) {
     this.familyInformation = sums.information;
@@ -32,6 +33,7 @@ final class SparseCrossed {
     this.gaugeScore = sums.gaugeScore;
     this.gauges = SparseRows.of(sums.gaugeInformation, gauges);
     this.coupling = SparseRows.of(sums.coupling, families);
+    this.familiesOf = coupling.transposed(gauges);
   }
 
   /** Sums over engines, each of whose values has one gauge. */
@@ -72,15 +74,11 @@ final class SparseCrossed {
       prior = 1 / gaugeVariance;
       diagonal = gauges.diagonal();
       for (int g = 0; g < diagonal.length; g++) {
-        diagonal[g] += prior;
+        diagonal[g] += prior - familiesOf.products(g, g, familyInformation);
       }
-      for (int f = 0; f < familyInformation.length; f++) {
-        coupling.addSquares(f, -1 / familyInformation[f], diagonal);
-      }
-      variances = new double[diagonal.length];
-      for (int g = 0; g < variances.length; g++) {
-        variances[g] = (1 + gauges.squaresOver(g, diagonal) / diagonal[g]) / diagonal[g];
-      }
+      NeighbourErrors errors =
+          new NeighbourErrors(gauges, familiesOf, familyInformation, prior);
+      variances = IntStream.range(0, diagonal.length).parallel().mapToDouble(errors::variance).toArray();
     }
 
     @Override

@@ -1,5 +1,7 @@
 package borecensus.norms;
 
+import java.util.Arrays;
+import java.util.HashMap;
 import java.util.Map;
 import java.util.TreeMap;
 
@@ -36,13 +38,6 @@ final class SparseRows {
     }
   }
 
-  /** Adds a multiple of the squares of a row to a vector. */
-  void addSquares(int row, double factor, double[] target) {
-    for (int i = 0; i < columns[row].length; i++) {
-      target[columns[row][i]] += factor * values[row][i] * values[row][i];
-    }
-  }
-
   double dot(int row, double[] x) {
     double sum = 0;
     for (int i = 0; i < columns[row].length; i++) {
@@ -69,14 +64,42 @@ final class SparseRows {
     return diagonal;
   }
 
-  /** Sum over a row but for the diagonal of squares, each over the figure of its column. */
-  double squaresOver(int row, double[] figures) {
+  /** The columns of a row whose cells are held. */
+  int[] columns(int row) {
+    return columns[row].clone();
+  }
+
+  /** One cell. */
+  double at(int row, int column) {
+    int i = Arrays.binarySearch(columns[row], column);
+    return i < 0 ? 0 : values[row][i];
+  }
+
+  /** Sum over columns of the product of two rows' cells, each over the figure of its column. */
+  double products(int row, int other, double[] figures) {
     double sum = 0;
-    for (int i = 0; i < columns[row].length; i++) {
-      int column = columns[row][i];
-      sum += column == row ? 0 : values[row][i] * values[row][i] / figures[column];
+    for (int i = 0, j = 0; i < columns[row].length && j < columns[other].length; ) {
+      int difference = columns[row][i] - columns[other][j];
+      if (difference == 0) {
+        sum += values[row][i] * values[other][j] / figures[columns[row][i]];
+      }
+      i += difference <= 0 ? 1 : 0;
+      j += difference >= 0 ? 1 : 0;
     }
     return sum;
+  }
+
+  /** Rows for columns. */
+  SparseRows transposed(int newRows) {
+    Map<Integer, TreeMap<Integer, double[]>> cells = new HashMap<>();
+    for (int r = 0; r < columns.length; r++) {
+      for (int i = 0; i < columns[r].length; i++) {
+        cells
+            .computeIfAbsent(columns[r][i], c -> new TreeMap<>())
+            .put(r, new double[] {values[r][i]});
+      }
+    }
+    return of(cells, newRows);
   }
 
   /** One row with its zeros. */
