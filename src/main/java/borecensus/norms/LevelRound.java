@@ -1,9 +1,9 @@
 package borecensus.norms;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 
 /**
  * What the levels of all tests show: effects of conditions, mean curves, gauge offsets and their
@@ -71,10 +71,9 @@ record LevelRound(
     FamilyNorm norm = norms.families().get(sample.family().familyId());
     double[] means = weights.means(sample.family().familyId());
     List<HealthyModel> models = sample.models(norm, norms);
-    List<EngineLevels> levels = new ArrayList<>();
-    for (int i = 0; i < means.length; i++) {
-      levels.add(EngineLevels.of(models.get(i), norm, means[i], summary));
-    }
-    return levels;
+    return IntStream.range(0, means.length)
+        .parallel()
+        .mapToObj(i -> EngineLevels.of(models.get(i), norm, means[i], summary))
+        .toList();
   }
 }

@@ -38,6 +38,29 @@ final class NormRounds {
     return norms;
   }
 
+  /**
+   * Norms learned from a part of this sample, with what this sample shows of usages and times.
+   *
+   * @param blank has every gauge, none with an offset
+   */
+  FleetNorms takenOver(FleetNorms learned, FleetNorms blank) {
+    SortedMap<String, FamilyNorm> families = new TreeMap<>(learned.families());
+    families.replaceAll(
+        (id, norm) -> {
+          FamilySample sample = samples.get(id);
+          return sample.feeders().isEmpty()
+              ? norm
+              : norm.withRange(RobustStart.range(sample).along(norm.curve(), sample.usages()));
+        });
+    SortedMap<String, GaugeOffset> gauges = new TreeMap<>(blank.gauges());
+    gauges.replaceAll((id, gauge) -> learned.gauge(id).withPeriods(List.of()));
+    return learned
+        .withFamilies(families)
+        .withGauges(GaugePeriods.cut(gauges, samples), learned.gaugeVariance())
+        .withCovariates(
+            new CovariateEffects(learned.covariates().byFuel(), CovariateMiddles.of(samples)));
+  }
+
   /** Weighs every engine under the norms so far, then learns them anew. */
   FleetNorms next(FleetNorms norms) {
     FleetNorms shared = norms;

@@ -54,7 +54,7 @@ final class RobustStart {
     return MeanCurve.constant(level, UNKNOWN_LEVEL_VARIANCE);
   }
 
-  private static ObservedRange range(FamilySample sample) {
+  static ObservedRange range(FamilySample sample) {
     double[] usages = sample.usages();
     return new ObservedRange(
         sample.feeders().size(),
