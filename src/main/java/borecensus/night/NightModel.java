@@ -42,6 +42,11 @@ record NightModel(
     return new LearnedModel(warmProtocol, protocolDays, norms);
   }
 
+  /** The same with other norms. */
+  NightModel with(FleetNorms newNorms) {
+    return new NightModel(warmProtocol, protocolDays, newNorms, pressureCheck);
+  }
+
   /** A history with the doubts that only the fleet can raise. */
   EngineHistory doubted(EngineHistory history) {
     return learned().doubted(history);

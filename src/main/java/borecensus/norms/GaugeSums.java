@@ -1,0 +1,138 @@
+package borecensus.norms;
+
+import borecensus.domain.EngineHistory;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/**
+ * What the tests of a whole fleet say of its gauges, everything else given: families, scatter and
+ * the other gauges are those of norms that were learned from a sample.
+ *
+ * <p>With r what is left of an engine's levels, W their inverse covariance and u the tests made
+ * with the gauge, it adds u'Wu to the information and u'Wr + a u'Wu to the score, a being the
+ * gauge's offset so far: one step of Jacobi's method on Henderson's equations ({@link
+ * CrossedEffects}) from the sample's solution. Engines far out count less (Huber, 1964, Ann. Math.
+ * Stat. 35:73-101).
+ *
+ * <p>All sums are whole numbers of {@value #UNIT}, so that they are the same however the fleet is
+ * divided. Not thread-safe.
+ */
+public final class GaugeSums {
+  private static final double UNIT = 0x1p-20;
+  private static final double HUBER_LIMIT = 2;
+
+  /**
+   * The sums of one gauge.
+   *
+   * @param tests made with it
+   * @param information about its offset, in units
+   * @param score likewise
+   */
+  public record Sum(long tests, long information, long score) {
+    private Sum plus(Sum other) {
+      return new Sum(tests + other.tests, information + other.information, score + other.score);
+    }
+  }
+
+  private final FleetNorms norms;
+  private final Map<String, Sum> sums = new HashMap<>();
+
+  public GaugeSums(FleetNorms norms) {
+    this.norms = norms;
+  }
+
+  /** Adds one engine, unless its family or its usage is not known. */
+  public void add(EngineHistory history) {
+    FamilyNorm norm = norms.families().get(history.familyId());
+    if (norm == null || norm.range().engines() == 0 || !history.originalEngine()) {
+      return;
+    }
+    EngineReadings readings =
+        EngineReadings.of(history, norm.axis(), g -> norms.gauge(g).resolutionKpa())
+            .withKnownUsage();
+    if (readings.tests() > 0) {
+      HealthyModel model = HealthyModel.of(readings, norm, norms);
+      add(EngineLevels.of(model, norm, 1, EngineLevels.Summary.MEDIAN));
+    }
+  }
+
+  private void add(EngineLevels engine) {
+    String[] gaugeIds = engine.readings().gaugeIds();
+    double weight = weight(engine);
+    for (int t = 0; t < gaugeIds.length; t++) {
+      double score = 0;
+      double information = 0;
+      for (int u = 0; u < gaugeIds.length; u++) {
+        double w = weight * engine.precision()[t][u];
+        score += w * engine.deviation()[u];
+        information += gaugeIds[u].equals(gaugeIds[t]) ? w : 0;
+      }
+      score += information * norms.gauge(gaugeIds[t]).offsetLog();
+      add(gaugeIds[t], new Sum(1, Math.round(information / UNIT), Math.round(score / UNIT)));
+    }
+  }
+
+  /** Adds the sums of other engines. */
+  public void add(String gaugeId, Sum sum) {
+    sums.merge(gaugeId, sum, Sum::plus);
+  }
+
+  /** The sums so far. */
+  public SortedMap<String, Sum> sums() {
+    return new TreeMap<>(sums);
+  }
+
+  private static double weight(EngineLevels engine) {
+    double score = 0;
+    double information = 0;
+    for (int t = 0; t < engine.deviation().length; t++) {
+      for (double w : engine.precision()[t]) {
+        score += w * engine.deviation()[t];
+        information += w;
+      }
+    }
+    return Math.min(1, HUBER_LIMIT * Math.sqrt(information) / Math.abs(score));
+  }
+
+  /**
+   * The norms with the gauge offsets that these sums show, drawn to zero by the variance of gauges;
+   * the mean over the gauges with tests stays zero, families are moved along. A gauge's drift is
+   * the sample's.
+   */
+  public FleetNorms refined() {
+    SortedMap<String, GaugeOffset> gauges = new TreeMap<>(norms.gauges());
+    double mean = 0;
+    for (String id : sums.keySet().stream().sorted().toList()) {
+      GaugeOffset gauge = refined(norms.gauge(id), sums.get(id));
+      gauges.put(id, gauge);
+      mean += gauge.offsetLog() / sums.size();
+    }
+    double centre = mean;
+    gauges.replaceAll(
+        (id, g) ->
+            sums.containsKey(id)
+                ? g.moved(g.offsetLog() - centre, g.standardErrorLog(), g.tests())
+                : g);
+    SortedMap<String, FamilyNorm> families = new TreeMap<>(norms.families());
+    families.replaceAll((id, norm) -> along(norm, centre, gauges));
+    return norms.withFamilies(families).withGauges(gauges, norms.gaugeVariance());
+  }
+
+  private GaugeOffset refined(GaugeOffset gauge, Sum sum) {
+    double information = sum.information() * UNIT + 1 / norms.gaugeVariance();
+    return gauge.moved(
+        sum.score() * UNIT / information, Math.sqrt(1 / information), (int) sum.tests());
+  }
+
+  /** Known gauges of a family err no more than they now do. */
+  private static FamilyNorm along(
+      FamilyNorm norm, double centre, SortedMap<String, GaugeOffset> gauges) {
+    SortedMap<String, Double> errors = new TreeMap<>(norm.gaugeErrorVariances());
+    errors.replaceAll(
+        (id, variance) -> Math.min(variance, Math.pow(gauges.get(id).standardErrorLog(), 2)));
+    return norm.withCurve(norm.curve().raisedBy(centre))
+        .withGaugeErrors(norm.gaugeMixErrorVariance(), errors);
+  }
+}
