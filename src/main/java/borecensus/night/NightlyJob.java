@@ -101,6 +101,7 @@ public final class NightlyJob {
     private Dataset<Row> standingSheets;
     private FalseShareTable falseShares;
     private SnapshotTables.Inspections inspections;
+    private SettledCounts settledCounts;
 
     Night(SparkSession spark, List<String> before, long sequence) {
       this.spark = spark;
@@ -156,6 +157,7 @@ public final class NightlyJob {
       Dataset<Row> settled =
           SettleStage.settle(tests, vehiclesAndRepairs, lost, known, settings.asOf())
               .persist(StorageLevel.MEMORY_AND_DISK());
+      settledCounts = SettledCounts.of(settled);
       progress.ends("%,d rows of %,d files".formatted(rows, takenIn.size()));
       return settled;
     }
@@ -163,7 +165,11 @@ public final class NightlyJob {
     private NightModel learn(Dataset<Row> histories) {
       begins("norms");
       List<EngineHistory> sample = SampleStage.sample(histories, registers.families().size());
-      NightModel model = NightModel.learn(sample, registers.families(), registers.gauges());
+      NightModel learned = NightModel.learn(sample, registers.families(), registers.gauges());
+      NightModel model =
+          sample.size() < settledCounts.tested()
+              ? learned.with(GaugeStage.refined(histories, broadcast(learned, NightModel.class)))
+              : learned;
       progress.ends(
           "%,d families and %,d gauges from %,d engines"
               .formatted(
@@ -221,6 +227,7 @@ public final class NightlyJob {
                   takenIn,
                   register,
                   settled,
+                  settledCounts,
                   statuses,
                   model,
                   previousNight(),

@@ -9,34 +9,57 @@ import borecensus.norms.UsageAxis;
 import borecensus.screening.CylinderDeviation;
 import borecensus.tables.Table;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.Iterator;
 import java.util.List;
 import org.apache.spark.api.java.function.FlatMapFunction;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
-import org.apache.spark.sql.Encoders;
 import org.apache.spark.sql.Row;
+import org.apache.spark.sql.SparkSession;
+import org.apache.spark.unsafe.types.UTF8String;
 
 /** Every accepted dry test, one row per cylinder, beside what the family lets expect. */
 final class ReadingsStage {
   private ReadingsStage() {}
 
-  static Dataset<Row> readings(Dataset<Row> histories, Broadcast<NightModel> model) {
-    return histories.flatMap(
-        new ToCylinders(model), Encoders.row(TableSchemas.of(Table.CYLINDER_READINGS)));
+  /**
+   * In the order of the table, in so many partitions at most.
+   *
+   * @param histories in the order of vehicles within each partition, as settling leaves them
+   */
+  static Dataset<Row> readings(
+      SparkSession spark, Dataset<Row> histories, Broadcast<NightModel> model, int partitions) {
+    int vehicle = HistoryField.VEHICLE_ID.ordinal();
+    return spark.createDataFrame(
+        new MergedPartitions(histories.rdd(), partitions, vehicle)
+            .toJavaRDD()
+            .mapPartitions(new ToCylinders(model)),
+        TableSchemas.of(Table.CYLINDER_READINGS));
   }
 
-  private record ToCylinders(Broadcast<NightModel> model) implements FlatMapFunction<Row, Row> {
+  private record ToCylinders(Broadcast<NightModel> model)
+      implements FlatMapFunction<Iterator<Row>, Row> {
+
     @Override
-    public Iterator<Row> call(Row row) {
-      EngineHistory history = model.value().doubted(HistoryRows.toHistory(row));
-      List<Row> rows = new ArrayList<>();
-      for (CompressionTest test : history.tests()) {
-        if (test.kind() == SheetKind.DRY) {
-          addCylinders(history, test, rows);
-        }
+    public Iterator<Row> call(Iterator<Row> histories) {
+      return new EachVehicle(
+          histories, HistoryField.VEHICLE_ID.ordinal(), vehicle -> cylinders(vehicle).iterator());
+    }
+
+    /** The dry tests of all engines that a vehicle has had. */
+    private List<Row> cylinders(List<Row> vehicle) {
+      List<ReadTest> tests = new ArrayList<>();
+      for (Row row : vehicle) {
+        EngineHistory history = model.value().doubted(HistoryRows.toHistory(row));
+        history.tests().stream()
+            .filter(test -> test.kind() == SheetKind.DRY)
+            .forEach(test -> tests.add(new ReadTest(history, test)));
       }
-      return rows.iterator();
+      tests.sort(ReadTest.ORDER);
+      List<Row> rows = new ArrayList<>();
+      tests.forEach(test -> addCylinders(test.history(), test.test(), rows));
+      return rows;
     }
 
     private void addCylinders(EngineHistory history, CompressionTest test, List<Row> rows) {
@@ -70,5 +93,11 @@ final class ReadingsStage {
                 test.rowNumber()));
       }
     }
+  }
+
+  private record ReadTest(EngineHistory history, CompressionTest test) {
+    private static final Comparator<ReadTest> ORDER =
+        Comparator.comparing((ReadTest t) -> t.test().testedAt())
+            .thenComparing(t -> UTF8String.fromString(t.test().testId()));
   }
 }

@@ -1,7 +1,5 @@
 package borecensus.night;
 
-import static org.apache.spark.sql.functions.sum;
-
 import borecensus.night.LedgerStage.TakenIn;
 import java.util.Map;
 import java.util.TreeMap;
@@ -25,17 +23,15 @@ final class RowAccounting {
   static RowCounts count(SnapshotTables.Sources sources, long rejected) {
     long read = sources.takenIn().stream().mapToLong(TakenIn::records).sum();
     Map<String, Long> ledgerKinds = kinds(sources.ledger());
-    Map<String, Long> settledKinds = kinds(sources.settled());
+    SettledCounts settled = sources.counts();
     long refused =
         ledgerKinds.getOrDefault(LedgerKind.REFUSED.code(), 0L)
-            + settledKinds.getOrDefault(HistoryField.Kind.REFUSED.name(), 0L);
+            + settled.rows(HistoryField.Kind.REFUSED);
     long superseded =
         ledgerKinds.getOrDefault(LedgerKind.REPEATED.code(), 0L)
-            + settledKinds.getOrDefault(HistoryField.Kind.SUPERSEDED.name(), 0L)
+            + settled.rows(HistoryField.Kind.SUPERSEDED)
             + (refused - rejected);
-    Row accepted = sources.histories().agg(sum("records")).first();
-    return new RowCounts(
-        read, accepted.isNullAt(0) ? 0 : accepted.getLong(0), rejected, superseded);
+    return new RowCounts(read, settled.records(), rejected, superseded);
   }
 
   private static Map<String, Long> kinds(Dataset<Row> rows) {

@@ -2,7 +2,6 @@ package borecensus.night;
 
 import static org.apache.spark.sql.functions.col;
 import static org.apache.spark.sql.functions.count;
-import static org.apache.spark.sql.functions.expr;
 import static org.apache.spark.sql.functions.lit;
 import static org.apache.spark.sql.functions.sum;
 import static org.apache.spark.sql.functions.when;
@@ -36,6 +35,7 @@ final class SnapshotTables {
    * @param takenIn the files behind them
    * @param register vehicles, repairs and the problems met in both
    * @param settled histories and records that do not stand
+   * @param counts of those
    * @param statuses screened engines with q-values and marks
    * @param previous the night before; empty for the first
    * @param problems what was wrong in the small registers
@@ -47,6 +47,7 @@ final class SnapshotTables {
       List<TakenIn> takenIn,
       Dataset<Row> register,
       Dataset<Row> settled,
+      SettledCounts counts,
       Dataset<Row> statuses,
       Broadcast<NightModel> model,
       Optional<PreviousNight> previous,
@@ -88,7 +89,7 @@ final class SnapshotTables {
     Map<String, Long> byCode = RowAccounting.byCode(rejected);
     RowCounts rows = RowAccounting.count(sources, byCode.values().stream().mapToLong(n -> n).sum());
     writer.write(Table.REJECTED_ROWS, rejected, rows.rejected());
-    long tests = writeReadings(sources);
+    writeReadings(sources);
     FleetNorms norms = sources.model().value().norms();
     List<FamilyNormRow> grid = FamilyNormTable.of(norms);
     writer.write(Table.FAMILY_NORMS, NormRows.families(norms, grid));
@@ -114,7 +115,7 @@ final class SnapshotTables {
         sources,
         new ReportData.Counts(
             inService,
-            tests,
+            sources.counts().tests(),
             marked,
             new ReportData.Rows(rows.read(), rows.accepted(), rows.rejected(), rows.superseded())),
         grid,
@@ -130,24 +131,13 @@ final class SnapshotTables {
         NightNotes.shown(notes, pressure));
   }
 
-  /** Writes the readings and tells how many tests stand. */
-  private long writeReadings(Sources sources) {
-    // One row per cylinder of each dry test: the arrays have the family's number of cylinders.
-    Row rows =
-        sources
-            .histories()
-            .agg(
-                sum(
-                    expr(
-                        "aggregate(tests, 0L, (n, t) ->"
-                            + " n + IF(t.sheet_kind = 'dry', size(t.gauge_kpa), 0))")),
-                sum(expr("CAST(size(tests) AS BIGINT)")))
-            .first();
-    writer.write(
+  private void writeReadings(Sources sources) {
+    long readings = sources.counts().dryReadings();
+    int files = TableWriter.files(readings);
+    writer.writeOrdered(
         Table.CYLINDER_READINGS,
-        ReadingsStage.readings(sources.histories(), sources.model()),
-        rows.isNullAt(0) ? 0 : rows.getLong(0));
-    return rows.isNullAt(1) ? 0 : rows.getLong(1);
+        ReadingsStage.readings(spark, sources.histories(), sources.model(), files),
+        readings);
   }
 
   private List<RegisterProblem> writeNotes(Sources sources) {

@@ -1,0 +1,95 @@
+package borecensus.night;
+
+import java.util.ArrayList;
+import java.util.Iterator;
+import java.util.List;
+import org.apache.spark.NarrowDependency;
+import org.apache.spark.Partition;
+import org.apache.spark.TaskContext;
+import org.apache.spark.rdd.RDD;
+import org.apache.spark.sql.Row;
+import scala.collection.immutable.Seq;
+import scala.jdk.javaapi.CollectionConverters;
+import scala.reflect.ClassTag$;
+
+/**
+ * Partitions that are each in order, merged to fewer ones that are in order too: nothing is sorted
+ * again, and only one row of each partition is held.
+ */
+final class MergedPartitions extends RDD<Row> {
+  private final RDD<Row> parent;
+  private final int count;
+  private final int orderedBy;
+
+  /**
+   * Merges neighbouring partitions.
+   *
+   * @param parent with each partition in the order of one text column
+   * @param count how many partitions there shall be, at most as many as there are
+   * @param orderedBy number of that column
+   */
+  MergedPartitions(RDD<Row> parent, int count, int orderedBy) {
+    super(
+        parent.context(),
+        seq(List.of(new Neighbours(parent, count))),
+        ClassTag$.MODULE$.apply(Row.class));
+    this.parent = parent;
+    this.count = Math.max(1, Math.min(count, parent.getNumPartitions()));
+    this.orderedBy = orderedBy;
+  }
+
+  @Override
+  public Partition[] getPartitions() {
+    Partition[] all = parent.partitions();
+    Partition[] merged = new Partition[Math.min(count, all.length)];
+    for (int i = 0; i < merged.length; i++) {
+      List<Partition> parts = new ArrayList<>();
+      for (int p = first(i, merged.length, all.length);
+          p < first(i + 1, merged.length, all.length);
+          p++) {
+        parts.add(all[p]);
+      }
+      merged[i] = new Merged(i, parts.toArray(Partition[]::new));
+    }
+    return merged;
+  }
+
+  @Override
+  public scala.collection.Iterator<Row> compute(Partition split, TaskContext context) {
+    List<Iterator<Row>> parts = new ArrayList<>();
+    for (Partition part : ((Merged) split).parts()) {
+      parts.add(CollectionConverters.asJava(parent.iterator(part, context)));
+    }
+    return CollectionConverters.asScala(new MergedRows(parts, orderedBy));
+  }
+
+  private static int first(int merged, int count, int parts) {
+    return (int) ((long) merged * parts / count);
+  }
+
+  private static <T> Seq<T> seq(List<T> values) {
+    return CollectionConverters.asScala(values).toSeq();
+  }
+
+  private record Merged(int index, Partition[] parts) implements Partition {}
+
+  private static final class Neighbours extends NarrowDependency<Row> {
+    private final int count;
+    private final int parts;
+
+    Neighbours(RDD<Row> parent, int count) {
+      super(parent);
+      this.parts = parent.getNumPartitions();
+      this.count = Math.max(1, Math.min(count, parts));
+    }
+
+    @Override
+    public Seq<Object> getParents(int merged) {
+      List<Object> parents = new ArrayList<>();
+      for (int p = first(merged, count, parts); p < first(merged + 1, count, parts); p++) {
+        parents.add(p);
+      }
+      return seq(parents);
+    }
+  }
+}

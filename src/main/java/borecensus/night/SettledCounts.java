@@ -1,0 +1,56 @@
+package borecensus.night;
+
+import static org.apache.spark.sql.functions.coalesce;
+import static org.apache.spark.sql.functions.count;
+import static org.apache.spark.sql.functions.expr;
+import static org.apache.spark.sql.functions.lit;
+import static org.apache.spark.sql.functions.sum;
+
+import java.util.EnumMap;
+import java.util.Map;
+import org.apache.spark.sql.Dataset;
+import org.apache.spark.sql.Row;
+
+/**
+ * What settling came to, counted in one pass.
+ *
+ * @param rows of each kind
+ * @param records that the tests of all histories came from
+ * @param tested histories with tests
+ * @param tests in all histories
+ * @param dryReadings cylinders of their dry tests, read or not
+ */
+record SettledCounts(
+    Map<HistoryField.Kind, Long> rows, long records, long tested, long tests, long dryReadings) {
+  // The arrays of a dry test have the family's number of cylinders.
+  private static final String DRY_READINGS =
+      "aggregate(tests, 0L, (n, t) -> n + IF(t.sheet_kind = 'dry', size(t.gauge_kpa), 0))";
+
+  static SettledCounts of(Dataset<Row> settled) {
+    Map<HistoryField.Kind, Long> rows = new EnumMap<>(HistoryField.Kind.class);
+    long[] sums = new long[4];
+    for (Row row :
+        settled
+            .groupBy("kind")
+            .agg(
+                count(lit(1)),
+                coalesce(sum("records"), lit(0L)),
+                coalesce(sum(expr("IF(size(tests) > 0, 1L, 0L)")), lit(0L)),
+                coalesce(sum(expr("CAST(size(tests) AS BIGINT)")), lit(0L)),
+                coalesce(sum(expr(DRY_READINGS)), lit(0L)))
+            .collectAsList()) {
+      HistoryField.Kind kind = HistoryField.Kind.valueOf(row.getString(0));
+      rows.put(kind, row.getLong(1));
+      if (kind == HistoryField.Kind.HISTORY) {
+        for (int i = 0; i < sums.length; i++) {
+          sums[i] = row.getLong(2 + i);
+        }
+      }
+    }
+    return new SettledCounts(rows, sums[0], sums[1], sums[2], sums[3]);
+  }
+
+  long rows(HistoryField.Kind kind) {
+    return rows.getOrDefault(kind, 0L);
+  }
+}
