@@ -35,12 +35,13 @@ record EngineWeights(SortedMap<String, List<Weight>> byFamily) {
   static EngineWeights of(
       SortedMap<String, FamilySample> samples, List<FaultEvidence> evidence, FleetNorms norms) {
     SortedMap<String, List<Weight>> byFamily = new TreeMap<>();
+    double[][] sizes = norms.faults().sizes().weights();
     int first = 0;
     for (var entry : samples.entrySet()) {
       FamilySample sample = entry.getValue();
       List<Weight> weights = new ArrayList<>();
       for (FamilySample.Feeder feeder : sample.feeders()) {
-        weights.add(weight(evidence.get(first + feeder.index()), norms));
+        weights.add(weight(evidence.get(first + feeder.index()), norms, sizes));
       }
       first += weights.isEmpty() ? 0 : sample.engines().size();
       byFamily.put(entry.getKey(), weights);
@@ -48,8 +49,8 @@ record EngineWeights(SortedMap<String, List<Weight>> byFamily) {
     return new EngineWeights(byFamily);
   }
 
-  private static Weight weight(FaultEvidence evidence, FleetNorms norms) {
-    double[] posterior = norms.faults().weigh(evidence);
+  private static Weight weight(FaultEvidence evidence, FleetNorms norms, double[][] sizes) {
+    double[] posterior = norms.faults().weigh(evidence, sizes);
     Tails shares = norms.tails();
     TailRatios tails = evidence.tails();
     double usualCylinders = 1;

@@ -1,6 +1,7 @@
 package borecensus.norms;
 
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
@@ -16,13 +17,13 @@ import java.util.TreeMap;
 final class FaultLawEstimator {
   private static final int ITERATIONS = 40;
 
-  private final List<FaultEvidence> engines;
+  private final List<EvidenceOdds> engines;
   private final Map<Hypothesis, Double> priorShares;
   private final double pseudoEngines;
   private final FaultSizes believed;
 
   FaultLawEstimator(List<FaultEvidence> engines, FuelPriors priors) {
-    this.engines = engines;
+    this.engines = engines.stream().map(EvidenceOdds::of).toList();
     this.priorShares = priors.shares();
     this.pseudoEngines = priors.pseudoEngines().share();
     this.believed = FaultSizes.believed(priors);
@@ -42,22 +43,49 @@ final class FaultLawEstimator {
     Map<SizeKind, double[]> bySize = new EnumMap<>(SizeKind.class);
     believed.byKind().forEach((kind, grid) -> bySize.put(kind, new double[grid.points()]));
     SortedMap<String, double[]> families = new TreeMap<>();
-    for (FaultEvidence engine : engines) {
-      double[] seen = law.weigh(engine, sizeWeights);
+    double[][] found = found(bySize);
+    PriorsOf priors = new PriorsOf(law.shares());
+    for (EvidenceOdds odds : engines) {
+      FaultEvidence engine = odds.evidence();
+      double[] sums = odds.sums(sizeWeights);
+      double[] seen = odds.weigh(priors.of(engine), sums);
       double[] p = engine.tests() == 1 ? divided(seen, law.shares()) : seen;
       double[] family = families.computeIfAbsent(engine.familyId(), f -> new double[2]);
       family[0]++;
-      for (Hypothesis h : Hypothesis.values()) {
-        int i = h.ordinal();
-        counts[i] += p[i];
-        if (h.mechanical()) {
-          family[1] += p[i];
-          double[] found = bySize.get(SizeKind.of(h));
-          engine.sums().get(i).countSizes(seen[i], sizeWeights[i], found);
+      for (int h = 0; h < p.length; h++) {
+        counts[h] += p[h];
+        if (found[h] != null) {
+          family[1] += p[h];
+          engine.sums().get(h).countSizes(seen[h], sizeWeights[h], sums[h], found[h]);
         }
       }
     }
     return new FaultLaw(shares(counts, families), sizes(bySize));
+  }
+
+  /** Where sizes are counted, by {@link Hypothesis#ordinal}; null for a test that is off. */
+  private static double[][] found(Map<SizeKind, double[]> bySize) {
+    double[][] found = new double[Hypothesis.values().length][];
+    for (Hypothesis h : Hypothesis.values()) {
+      found[h.ordinal()] = h.mechanical() ? bySize.get(SizeKind.of(h)) : null;
+    }
+    return found;
+  }
+
+  /** Prior probabilities, which engines of one family and one kind of history share. */
+  private static final class PriorsOf {
+    private final HypothesisShares shares;
+    private final Map<String, double[]> ofOneTest = new HashMap<>();
+    private final Map<String, double[]> ofMore = new HashMap<>();
+
+    PriorsOf(HypothesisShares shares) {
+      this.shares = shares;
+    }
+
+    double[] of(FaultEvidence engine) {
+      return (engine.tests() == 1 ? ofOneTest : ofMore)
+          .computeIfAbsent(engine.familyId(), family -> shares.priors(family, engine.tests()));
+    }
   }
 
   private FaultSizes sizes(Map<SizeKind, double[]> found) {

@@ -60,10 +60,20 @@ public record FaultPosterior(
 
   /** Probabilities from their logarithms up to a constant. */
   static double[] normalised(double[] logs) {
-    double top = DoubleStream.of(logs).max().orElseThrow();
-    double[] p = DoubleStream.of(logs).map(l -> Math.exp(l - top)).toArray();
-    double sum = DoubleStream.of(p).sum();
-    return DoubleStream.of(p).map(q -> q / sum).toArray();
+    double top = logs[0];
+    for (double log : logs) {
+      top = Math.max(top, log);
+    }
+    double[] p = new double[logs.length];
+    double sum = 0;
+    for (int i = 0; i < p.length; i++) {
+      p[i] = Math.exp(logs[i] - top);
+      sum += p[i];
+    }
+    for (int i = 0; i < p.length; i++) {
+      p[i] /= sum;
+    }
+    return p;
   }
 
   private static List<Double> cylinders(FaultEvidence evidence, Map<Hypothesis, Double> byFault) {

@@ -85,7 +85,8 @@ final class NormRounds {
 
   private static Tails tails(List<FaultEvidence> evidence, FaultLaw faults, Tails present) {
     int last = Hypothesis.values().length;
-    double[] healthy = evidence.stream().mapToDouble(e -> faults.weigh(e)[last]).toArray();
+    double[][] sizes = faults.sizes().weights();
+    double[] healthy = evidence.stream().mapToDouble(e -> faults.weigh(e, sizes)[last]).toArray();
     return new TailEstimator(evidence.stream().map(FaultEvidence::tails).toList(), healthy)
         .estimate(present);
   }

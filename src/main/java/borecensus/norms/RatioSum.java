@@ -1,7 +1,5 @@
 package borecensus.norms;
 
-import java.util.Arrays;
-
 /**
  * A running weighted sum of likelihood ratios of one fault, kept on the log scale and apart by
  * size, so that it can be weighed under another law of sizes.
@@ -50,7 +48,11 @@ final class RatioSum {
    * @param cylinders that the pattern shifts, from 0
    */
   void add(double[] logTerms, int[] cylinders) {
-    raise(Arrays.stream(logTerms).max().orElse(top));
+    double largest = Double.NEGATIVE_INFINITY;
+    for (double logTerm : logTerms) {
+      largest = Math.max(largest, logTerm);
+    }
+    raise(largest);
     double weighted = 0;
     for (int i = 0; i < logTerms.length; i++) {
       double logTerm = logTerms[i] - top;
@@ -86,7 +88,13 @@ final class RatioSum {
     return top + Math.log(sum(otherWeights));
   }
 
-  private double sum(double[] otherWeights) {
+  /** Log of the largest term; {@link #sum} counts in multiples of that term. */
+  double logTop() {
+    return top;
+  }
+
+  /** The sum under this law of sizes, over its largest term. */
+  double sum(double[] otherWeights) {
     double sum = 0;
     for (int i = 0; i < bySize.length; i++) {
       sum += otherWeights[i] * bySize[i];
@@ -94,11 +102,17 @@ final class RatioSum {
     return sum;
   }
 
-  /** Adds so many engines to the sizes that they have by this sum under this law. */
-  void countSizes(double engines, double[] otherWeights, double[] counts) {
-    double sum = sum(otherWeights);
-    for (int i = 0; i < bySize.length && sum > 0; i++) {
-      counts[i] += engines * otherWeights[i] * bySize[i] / sum;
+  /**
+   * Adds so many engines to the sizes that they have by this sum under this law.
+   *
+   * @param sum {@link #sum} under this law
+   */
+  void countSizes(double engines, double[] otherWeights, double sum, double[] counts) {
+    if (sum > 0) {
+      double each = engines / sum;
+      for (int i = 0; i < bySize.length; i++) {
+        counts[i] += each * otherWeights[i] * bySize[i];
+      }
     }
   }
 

@@ -56,22 +56,26 @@ final class SizeLawFit {
     return basis;
   }
 
-  /** Newton steps on a concave log likelihood, halved where they would lose. */
+  /**
+   * Newton steps on a concave log likelihood, halved where they would lose more than rounding, until
+   * a step moves nothing: so near the top the likelihood itself no longer tells one law from another.
+   */
   private double[] maximum() {
     double[] theta = new double[DEGREE];
     double present = logLikelihood(theta);
-    double gain = Double.POSITIVE_INFINITY;
-    for (int step = 0; step < MOST_STEPS && gain > CLOSE * total; step++) {
+    double longest = Double.POSITIVE_INFINITY;
+    for (int step = 0; step < MOST_STEPS && longest > CLOSE; step++) {
       double[] change = newtonStep(theta);
       double[] next = plus(theta, change, 1);
       double reached = logLikelihood(next);
-      for (double part = 0.5; reached < present && part > CLOSE; part /= 2) {
+      double least = present - CLOSE * Math.abs(present);
+      for (double part = 0.5; reached < least && part > CLOSE; part /= 2) {
         next = plus(theta, change, part);
         reached = logLikelihood(next);
       }
-      gain = reached - present;
-      theta = gain > 0 ? next : theta;
-      present = Math.max(present, reached);
+      longest = Arrays.stream(change).map(Math::abs).max().orElse(0);
+      theta = next;
+      present = reached;
     }
     return theta;
   }

@@ -76,9 +76,9 @@ final class SparseCrossed {
       for (int g = 0; g < diagonal.length; g++) {
         diagonal[g] += prior - familiesOf.products(g, g, familyInformation);
       }
-      NeighbourErrors errors =
-          new NeighbourErrors(gauges, familiesOf, familyInformation, prior);
-      variances = IntStream.range(0, diagonal.length).parallel().mapToDouble(errors::variance).toArray();
+      NeighbourErrors errors = new NeighbourErrors(gauges, familiesOf, familyInformation, prior);
+      variances =
+          IntStream.range(0, diagonal.length).parallel().mapToDouble(errors::variance).toArray();
     }
 
     @Override

@@ -75,24 +75,20 @@ record TailColumn(Part lasting, Part[] single, double[] since) {
   /** Log of 1 + the sum over all ways of prior odds x likelihood ratio. */
   double gain(double lastingShare, double noiseShare) {
     double[] terms = terms(lastingShare, noiseShare);
-    double top = Arrays.stream(terms).max().orElseThrow();
-    return top + Math.log(Arrays.stream(terms).map(term -> Math.exp(term - top)).sum());
+    double top = terms[0];
+    for (double term : terms) {
+      top = Math.max(top, term);
+    }
+    double sum = 0;
+    for (double term : terms) {
+      sum += Math.exp(term - top);
+    }
+    return top + Math.log(sum);
   }
 
-  /**
-   * Probabilities that the lasting offset is wide (first) and that the noise of each test is,
-   * oldest first: one deviation is explained once.
-   */
+  /** See {@link TailOdds#wide}. */
   double[] wide(double lastingShare, double noiseShare) {
-    double[] p = FaultPosterior.normalised(terms(lastingShare, noiseShare));
-    double[] wide = new double[1 + single.length];
-    wide[0] = p[1];
-    double earlier = 0;
-    for (int t = 0; t < single.length; t++) {
-      earlier += p[3 + 2 * t];
-      wide[1 + t] = p[2 + 2 * t] + earlier;
-    }
-    return wide;
+    return TailOdds.of(this).wide(lastingShare, noiseShare);
   }
 
   /** Logs of prior odds x likelihood ratio: as usual, wide offset, then by test alone and since. */

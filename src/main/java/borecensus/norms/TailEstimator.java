@@ -1,5 +1,6 @@
 package borecensus.norms;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
 
@@ -14,11 +15,11 @@ final class TailEstimator {
   /** How many parts a believed share stands for. */
   private static final double PSEUDO_PARTS = 100;
 
-  private final List<TailRatios> engines;
+  private final List<Engine> engines;
   private final double[] healthy;
 
   TailEstimator(List<TailRatios> engines, double[] healthy) {
-    this.engines = engines;
+    this.engines = engines.stream().map(Engine::of).toList();
     this.healthy = healthy.clone();
   }
 
@@ -30,9 +31,8 @@ final class TailEstimator {
     Share reading = new Share(present.reading(), believed.reading());
     for (int i = 0; i < ITERATIONS; i++) {
       for (int e = 0; e < healthy.length; e++) {
-        TailRatios ratios = engines.get(e);
-        count(healthy[e], ratios.whole(), engine, test);
-        for (TailColumn column : ratios.cylinders()) {
+        count(healthy[e], engines.get(e).whole(), engine, test);
+        for (Column column : engines.get(e).cylinders()) {
           count(healthy[e], column, cylinder, reading);
         }
       }
@@ -41,11 +41,37 @@ final class TailEstimator {
     return new Tails(engine.share, cylinder.share, test.share, reading.share);
   }
 
-  private static void count(double weight, TailColumn column, Share lasting, Share noise) {
-    double[] wide = column.wide(lasting.share, noise.share);
-    lasting.count(weight, column.lasting(), wide[0]);
-    for (int t = 0; t < column.single().length; t++) {
-      noise.count(weight, column.single()[t], wide[1 + t]);
+  private static void count(double weight, Column column, Share lasting, Share noise) {
+    double[] wide = column.odds().wide(lasting.share, noise.share);
+    for (int i = 0; i < wide.length; i++) {
+      if (column.upwards()[i]) {
+        (i == 0 ? lasting : noise).count(weight, wide[i]);
+      }
+    }
+  }
+
+  /** One engine as it is counted in every iteration. */
+  private record Engine(Column whole, Column[] cylinders) {
+    static Engine of(TailRatios ratios) {
+      return new Engine(
+          Column.of(ratios.whole()),
+          Arrays.stream(ratios.cylinders()).map(Column::of).toArray(Column[]::new));
+    }
+  }
+
+  /**
+   * One column.
+   *
+   * @param upwards whether its lasting offset, and the noise of each test, deviates upwards
+   */
+  private record Column(TailOdds odds, boolean[] upwards) {
+    static Column of(TailColumn column) {
+      boolean[] upwards = new boolean[1 + column.single().length];
+      upwards[0] = column.lasting().score() > 0;
+      for (int t = 0; t < column.single().length; t++) {
+        upwards[1 + t] = column.single()[t].score() > 0;
+      }
+      return new Column(TailOdds.of(column), upwards);
     }
   }
 
@@ -67,11 +93,9 @@ final class TailEstimator {
       all = PSEUDO_PARTS;
     }
 
-    private void count(double weight, TailColumn.Part part, double probability) {
-      if (part.score() > 0) {
-        wide += weight * probability;
-        all += weight;
-      }
+    private void count(double weight, double probability) {
+      wide += weight * probability;
+      all += weight;
     }
 
     private void renew() {
