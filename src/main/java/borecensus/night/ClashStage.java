@@ -4,6 +4,7 @@ import static org.apache.spark.sql.functions.col;
 import static org.apache.spark.sql.functions.max;
 import static org.apache.spark.sql.functions.min;
 import static org.apache.spark.sql.functions.struct;
+import static org.apache.spark.sql.functions.xxhash64;
 
 import borecensus.ledger.LedgerSheet;
 import borecensus.ledger.TestIdentity;
@@ -44,7 +45,11 @@ final class ClashStage {
     Dataset<Row> shared =
         tests
             .groupBy("test_id")
-            .agg(min("vehicle_id").as("first_vehicle"), max("vehicle_id").as("last_vehicle"))
+            // Numbers are aggregated by hashing, text would be sorted; two vehicles have one 64-bit
+            // hash once in 10^19 pairs.
+            .agg(
+                min(xxhash64(col("vehicle_id"))).as("first_vehicle"),
+                max(xxhash64(col("vehicle_id"))).as("last_vehicle"))
             .where(col("first_vehicle").notEqual(col("last_vehicle")))
             .select("test_id");
     Dataset<Row> sheets =

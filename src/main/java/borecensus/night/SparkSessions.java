@@ -43,6 +43,9 @@ final class SparkSessions {
         Map.entry("spark.sql.catalogImplementation", "in-memory"),
         Map.entry("spark.sql.parquet.compression.codec", "zstd"),
         Map.entry("spark.sql.codegen.cache.maxEntries", "1000"),
+        // Java never compiles a method of more bytes than this: rows of many fields, written out in
+        // one method, would be interpreted for the whole night.
+        Map.entry("spark.sql.codegen.hugeMethodLimit", "8000"),
         // Rows of one night are few in a small fleet: a task costs more than what it moves.
         Map.entry("spark.sql.shuffle.partitions", "2"),
         Map.entry("spark.hadoop.mapreduce.fileoutputcommitter.marksuccessfuljobs", "false"),
