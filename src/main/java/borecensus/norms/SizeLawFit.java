@@ -57,8 +57,9 @@ final class SizeLawFit {
   }
 
   /**
-   * Newton steps on a concave log likelihood, halved where they would lose more than rounding, until
-   * a step moves nothing: so near the top the likelihood itself no longer tells one law from another.
+   * Newton steps on a concave log likelihood, halved where they would lose more than rounding,
+   * until a step moves nothing: so near the top the likelihood itself no longer tells one law from
+   * another.
    */
   private double[] maximum() {
     double[] theta = new double[DEGREE];
