@@ -20,8 +20,10 @@ final class SparkSessions {
         submitted.get("spark.master", System.getenv().getOrDefault("SPARK_MASTER_URL", "local[*]"));
     SparkSession.Builder builder = SparkSession.builder().appName("borecensus").master(master);
     Map<String, String> settings = new TreeMap<>(ours());
-    if (master.startsWith("local")) {
+    if (inOneProcess(master)) {
       settings.putAll(closedToTheNetwork());
+    } else {
+      settings.put("spark.jars", ShippedJars.commaSeparated());
     }
     settings.forEach(
         (key, value) -> {
@@ -31,6 +33,10 @@ final class SparkSessions {
         });
     chosen.forEach(builder::config);
     return builder.getOrCreate();
+  }
+
+  private static boolean inOneProcess(String master) {
+    return master.equals("local") || master.startsWith("local[");
   }
 
   private static Map<String, String> ours() {
