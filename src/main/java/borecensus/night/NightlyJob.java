@@ -19,6 +19,8 @@ import borecensus.registers.RegisterProblem;
 import borecensus.registers.Registers;
 import borecensus.statistics.FalseShareTable;
 import borecensus.worklist.FleetKnowledge;
+import java.time.Clock;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -40,7 +42,8 @@ public final class NightlyJob {
       "it is left out: it is no plain file of the fleet folder, or cannot be opened";
 
   private final NightSettings settings;
-  private final NightProgress progress;
+  private final StepTimes progress;
+  private final Clock clock = Clock.systemUTC();
   private final FleetFiles files;
   private final Registers registers;
   private final FleetCosts costs;
@@ -54,7 +57,7 @@ public final class NightlyJob {
    */
   public NightlyJob(NightSettings settings, NightProgress progress) {
     this.settings = settings;
-    this.progress = progress;
+    this.progress = new StepTimes(progress, System::nanoTime);
     files = FleetFiles.at(settings.fleet());
     Registers.Loaded loaded = Registers.load(files);
     registers = loaded.registers();
@@ -74,13 +77,15 @@ public final class NightlyJob {
       store.clearDebris();
       List<String> before = LedgerStage.batches(store.current());
       long sequence = store.nextSequence();
+      Instant began = clock.instant();
       progress.begins("session");
       SparkSession spark = SparkSessions.open(settings.sparkConf());
+      RunWatch watch = new RunWatch(spark, progress, clock, began);
       try {
         progress.ends("Spark " + spark.version());
-        return new Night(spark, before, sequence).run();
+        return watch.published(new Night(spark, before, sequence).run());
       } finally {
-        spark.stop();
+        watch.end(store.runsFolder(), settings);
       }
     } finally {
       lock.close();
@@ -116,7 +121,7 @@ public final class NightlyJob {
     }
 
     private void takeIn() {
-      progress.begins("intake");
+      begins("intake");
       List<TakenIn> known = LedgerStage.files(LedgerStage.read(spark, store, batches));
       SheetListing listing = files.list();
       for (String path : listing.skipped()) {
@@ -138,7 +143,7 @@ public final class NightlyJob {
     }
 
     private Dataset<Row> settle(Dataset<Row> register) {
-      progress.begins("ledger");
+      begins("ledger");
       long rows = takenIn.stream().mapToLong(TakenIn::records).sum();
       int partitions = (int) Math.max(2, rows / ROWS_PER_PARTITION);
       spark.conf().set("spark.sql.shuffle.partitions", String.valueOf(partitions));
@@ -158,7 +163,7 @@ public final class NightlyJob {
     }
 
     private NightModel learn(Dataset<Row> histories) {
-      progress.begins("norms");
+      begins("norms");
       List<EngineHistory> sample = SampleStage.sample(histories, registers.families().size());
       NightModel model = NightModel.learn(sample, registers.families(), registers.gauges());
       progress.ends(
@@ -169,7 +174,7 @@ public final class NightlyJob {
     }
 
     private Dataset<Row> screen(Dataset<Row> histories, Broadcast<NightModel> model) {
-      progress.begins("screening");
+      begins("screening");
       Dataset<Row> inspected = InspectionStage.inspections(histories, model).cache();
       Broadcast<FleetKnowledge> knowledge =
           broadcast(
@@ -206,7 +211,7 @@ public final class NightlyJob {
         Dataset<Row> settled,
         Dataset<Row> statuses,
         Broadcast<NightModel> model) {
-      progress.begins("publish");
+      begins("publish");
       NightIdentity identity = NightIdentity.of(settings, files, takenIn);
       String snapshotId = store.freshSnapshotId(identity.runId());
       SnapshotTables tables =
@@ -264,6 +269,11 @@ public final class NightlyJob {
                   new PreviousNight(
                       store.snapshotFolder(manifest.snapshotId()),
                       LocalDate.parse(manifest.asOf())));
+    }
+
+    private void begins(String step) {
+      progress.begins(step);
+      TaskMeter.mark(spark.sparkContext(), step);
     }
 
     private <T> Broadcast<T> broadcast(T value, Class<T> type) {

@@ -42,6 +42,11 @@ public final class SnapshotStore {
     return root.resolve("ledger").resolve("batches").resolve(batchId);
   }
 
+  /** Where reports of runs stand, published or not; nothing that is published depends on them. */
+  public Path runsFolder() {
+    return root.resolve("runs");
+  }
+
   /**
    * The published snapshot; empty when the store is new.
    *

@@ -8,6 +8,8 @@ import borecensus.simulate.FleetSimulator;
 import borecensus.simulate.InvalidScenarioException;
 import borecensus.simulate.ScenarioReader;
 import borecensus.simulate.Scenarios;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -15,6 +17,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -57,6 +60,30 @@ class ClusterNightTest {
     Process night = cluster.runDirectly("program", arguments(store));
     assertEquals(0, night.waitFor(), () -> cluster.log("program"));
     assertEquals(inOneProcess, TableContent.all(store));
+  }
+
+  @Test
+  void theReportOfARunTellsItsStepsAndItsTasksBesideTheSnapshots() throws IOException {
+    List<JsonNode> reports = new ArrayList<>();
+    try (Stream<Path> files = Files.list(folder.resolve("store-of-one-process/runs"))) {
+      for (Path file : (Iterable<Path>) files::iterator) {
+        reports.add(new ObjectMapper().readTree(file.toFile()));
+      }
+    }
+    assertEquals(1, reports.size());
+    JsonNode report = reports.get(0);
+    assertEquals(
+        TableContent.current(folder.resolve("store-of-one-process")),
+        report.get("snapshot_id").asText());
+    assertEquals(36, report.get("engines").asInt());
+    assertEquals(
+        List.of("session", "intake", "ledger", "norms", "screening", "publish"),
+        report.findValuesAsText("step").stream().distinct().toList());
+    for (JsonNode step : report.get("steps")) {
+      assertTrue(step.get("wall_seconds").asDouble() >= 0, step::toString);
+      assertFalse(step.get("outcome").asText().isEmpty(), step::toString);
+    }
+    assertTrue(report.get("steps").get(5).get("work").get("rows_written").asLong() > 0);
   }
 
   /**
