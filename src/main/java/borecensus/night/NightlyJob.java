@@ -7,10 +7,11 @@ import borecensus.domain.FleetCosts;
 import borecensus.inspections.AuditDraw;
 import borecensus.night.FleetFiles.SheetPath;
 import borecensus.night.LedgerStage.TakenIn;
+import borecensus.night.hadoop.Folders;
 import borecensus.publish.SnapshotManifest;
 import borecensus.publish.SnapshotStore;
+import borecensus.publish.StoreDisk;
 import borecensus.publish.StoreException;
-import borecensus.publish.StoreLock;
 import borecensus.published.LookupFiles;
 import borecensus.published.PublishedModel;
 import borecensus.published.VehicleLines;
@@ -63,7 +64,9 @@ public final class NightlyJob {
     registers = loaded.registers();
     problems = new ArrayList<>(loaded.problems());
     costs = CostRegister.load(files, registers);
-    store = new SnapshotStore(settings.store().toAbsolutePath().normalize());
+    store =
+        new SnapshotStore(
+            settings.store().toAbsolutePath().normalize(), Folders.disk(settings.store()));
   }
 
   /**
@@ -72,7 +75,7 @@ public final class NightlyJob {
    * @throws borecensus.publish.StoreBusyException when another run holds the store
    */
   public NightResult run() {
-    StoreLock lock = StoreLock.take(store.root());
+    StoreDisk.Hold lock = store.hold();
     try {
       store.clearDebris();
       List<String> before = LedgerStage.batches(store.current());

@@ -4,9 +4,12 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.apache.spark.SparkConf;
 import org.apache.spark.sql.SparkSession;
+import scala.Tuple2;
 
 /** Sessions set up for the night: quiet, closed to the network, in UTC. */
 final class SparkSessions {
+  private static final String HADOOP = "spark.hadoop.";
+
   private SparkSessions() {}
 
   /**
@@ -33,6 +36,23 @@ final class SparkSessions {
         });
     chosen.forEach(builder::config);
     return builder.getOrCreate();
+  }
+
+  /** What Spark hands to Hadoop: the same settings are needed before there is a session. */
+  static Map<String, String> hadoopSettings(Map<String, String> chosen) {
+    Map<String, String> all = new TreeMap<>();
+    for (Tuple2<String, String> setting : new SparkConf().getAll()) {
+      all.put(setting._1(), setting._2());
+    }
+    all.putAll(chosen);
+    Map<String, String> hadoop = new TreeMap<>();
+    all.forEach(
+        (key, value) -> {
+          if (key.startsWith(HADOOP)) {
+            hadoop.put(key.substring(HADOOP.length()), value);
+          }
+        });
+    return hadoop;
   }
 
   private static boolean inOneProcess(String master) {
