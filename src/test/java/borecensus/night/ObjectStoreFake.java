@@ -8,7 +8,9 @@ import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import org.apache.hadoop.fs.FSDataInputStream;
 import org.apache.hadoop.fs.FSDataOutputStream;
+import org.apache.hadoop.fs.FSInputStream;
 import org.apache.hadoop.fs.FileStatus;
 import org.apache.hadoop.fs.FileUtil;
 import org.apache.hadoop.fs.Path;
@@ -55,6 +57,47 @@ public final class ObjectStoreFake extends RawLocalFileSystem {
       throw new IOException("connection refused");
     }
     return super.getFileStatus(path);
+  }
+
+  @Override
+  public FSDataInputStream open(Path path, int bufferBytes) throws IOException {
+    return new FSDataInputStream(new Download(super.open(path, bufferBytes)));
+  }
+
+  private static final class Download extends FSInputStream {
+    private final FSDataInputStream in;
+
+    Download(FSDataInputStream in) {
+      this.in = in;
+    }
+
+    @Override
+    public int read() throws IOException {
+      if (gone) {
+        throw new IOException("connection reset");
+      }
+      return in.read();
+    }
+
+    @Override
+    public void seek(long position) throws IOException {
+      in.seek(position);
+    }
+
+    @Override
+    public long getPos() throws IOException {
+      return in.getPos();
+    }
+
+    @Override
+    public boolean seekToNewSource(long position) {
+      return false;
+    }
+
+    @Override
+    public void close() throws IOException {
+      in.close();
+    }
   }
 
   @Override

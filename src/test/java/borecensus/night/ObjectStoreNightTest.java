@@ -16,6 +16,7 @@ import borecensus.simulate.FleetSimulator;
 import borecensus.simulate.ScenarioReader;
 import borecensus.simulate.Scenarios;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -86,6 +87,20 @@ class ObjectStoreNightTest {
     assertTrue(lost.getMessage().contains("cannot be reached"), lost.getMessage());
     ObjectStoreFake.gone = false;
     assertEquals("n1", store.current().orElseThrow().snapshotId());
+  }
+
+  /** A sheet that cannot be read is refused for good, so a broken line must not pass for one. */
+  @Test
+  void aConnectionThatBreaksOffIsNoBadSheet() throws IOException {
+    Path sheet = folder.resolve("sheet.csv");
+    Files.writeString(sheet, "test_id,vehicle_id\n");
+    Path there = Folders.path(ObjectStoreFake.HOME + sheet, SETTINGS);
+    try (InputStream in = Files.newInputStream(there)) {
+      assertEquals('t', in.read());
+      ObjectStoreFake.gone = true;
+      UnusableFolderException lost = assertThrows(UnusableFolderException.class, in::readAllBytes);
+      assertTrue(lost.getMessage().contains("connection reset"), lost.getMessage());
+    }
   }
 
   @Test

@@ -46,7 +46,7 @@ final class HadoopProvider extends FileSystemProvider {
   @Override
   public InputStream newInputStream(Path path, OpenOption... options) throws IOException {
     status(path);
-    return hadoop(path).open(in(path));
+    return new SureInput(hadoop(path).open(in(path)), path);
   }
 
   @Override
