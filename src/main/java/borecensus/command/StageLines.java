@@ -1,9 +1,11 @@
 package borecensus.command;
 
 import borecensus.night.NightProgress;
+import borecensus.night.StepWork;
 import borecensus.night.TaskCount;
 import java.io.Console;
 import java.io.PrintStream;
+import java.util.List;
 import java.util.Locale;
 import java.util.function.LongSupplier;
 
@@ -71,6 +73,17 @@ final class StageLines implements NightProgress {
     String start = terminal ? CLEARED_LINE : "";
     err.printf(Locale.ROOT, "%s  %-10s %6.1f s  %s%n", start, stage, seconds, outcome);
     stage = "";
+  }
+
+  /**
+   * A night that broke off leaves its step under way: what is said next needs a line of its own.
+   */
+  @Override
+  public synchronized void measured(List<StepWork> work) {
+    if (terminal && !stage.isEmpty()) {
+      err.println();
+      stage = "";
+    }
   }
 
   @Override

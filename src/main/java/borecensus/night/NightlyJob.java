@@ -136,7 +136,7 @@ public final class NightlyJob {
         String batch = "%08d".formatted(sequence);
         IntakeStage.read(spark, files, fresh, sequence << 32)
             .write()
-            .parquet(store.batchFolder(batch).toUri().toString());
+            .parquet(Folders.target(store.batchFolder(batch)));
         takenIn.addAll(LedgerStage.files(LedgerStage.read(spark, store, List.of(batch))));
         batches.add(batch);
       }

@@ -7,6 +7,7 @@ import borecensus.night.TaskCount;
 import java.io.ByteArrayOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.concurrent.atomic.AtomicLong;
 import org.junit.jupiter.api.Test;
 
@@ -62,6 +63,14 @@ class StageLinesTest {
     seconds(4);
     lines.advances(new TaskCount(1, 100, 5));
     assertTrue(text().endsWith("9 rows" + System.lineSeparator()), text());
+  }
+
+  @Test
+  void whatIsSaidAfterANightBrokeOffStandsOnALineOfItsOwn() {
+    StageLines lines = lines(StageLines.Kind.TERMINAL);
+    lines.begins("ledger");
+    lines.measured(List.of());
+    assertTrue(text().endsWith("ledger     ... " + System.lineSeparator()), text());
   }
 
   private StageLines lines(StageLines.Kind kind) {

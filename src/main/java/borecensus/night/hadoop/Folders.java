@@ -56,6 +56,20 @@ public final class Folders {
         : new LocalDisk();
   }
 
+  /**
+   * A folder as Spark takes it to write to. A URI would not do: Hadoop takes its escapes for names.
+   */
+  public static String target(Path folder) {
+    return folder instanceof HadoopPath path
+        ? path.hadoop().toString()
+        : "file:" + folder.toAbsolutePath();
+  }
+
+  /** The same to read from, where Spark would take some characters of a name for a pattern. */
+  public static String source(Path folder) {
+    return target(folder).replaceAll("[\\[\\]{}*?\\\\]", "\\\\$0");
+  }
+
   /** A Parquet file to be read. */
   public static InputFile parquet(Path file) throws IOException {
     return file instanceof HadoopPath path
