@@ -1,11 +1,14 @@
 package borecensus.command;
 
+import borecensus.night.NightFolders;
 import borecensus.night.NightResult;
 import borecensus.night.NightSettings;
 import borecensus.night.NightlyJob;
+import borecensus.night.hadoop.UnusableFolderException;
 import borecensus.publish.StoreBusyException;
 import borecensus.publish.StoreException;
 import borecensus.registers.FleetInputException;
+import java.nio.file.FileSystems;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
@@ -31,6 +34,9 @@ import picocli.CommandLine.Spec;
     },
     footer = {
       "",
+      "Both folders are local paths or addresses that Hadoop knows, such as hdfs://host/path:",
+      "see jobs/cluster/README.md.",
+      "",
       "Environment: SPARK_MASTER_URL names the Spark master; default local[*].",
       "",
       "Exit status: 0 done; 2 wrong use; 3 the input could not be used; 4 another run holds the",
@@ -44,13 +50,13 @@ public final class NightlyCommand implements Callable<Integer> {
   private static final LocalDate SAMPLE_AS_OF = LocalDate.of(2026, 3, 31);
 
   @Option(names = "--fleet", paramLabel = "DIR", description = "The fleet folder.")
-  private Path fleet;
+  private String fleet;
 
   @Option(
       names = "--store",
       paramLabel = "DIR",
       description = "The store folder; made when there is none.")
-  private Path store;
+  private String store;
 
   @Option(
       names = "--as-of",
@@ -83,12 +89,12 @@ public final class NightlyCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    NightSettings settings = settings();
     StageLines lines = new StageLines(System.err, System.console(), System::nanoTime);
     try {
+      NightSettings settings = settings();
       print(settings, new NightlyJob(settings, lines).run());
       return ExitStatus.DONE;
-    } catch (FleetInputException | StoreException unusable) {
+    } catch (FleetInputException | StoreException | UnusableFolderException unusable) {
       System.err.println("nightly: " + unusable.getMessage());
       return ExitStatus.UNUSABLE_INPUT;
     } catch (StoreBusyException busy) {
@@ -111,7 +117,10 @@ public final class NightlyCommand implements Callable<Integer> {
     try {
       return fleet == null
           ? settings(SAMPLE_FLEET, SAMPLE_STORE, SAMPLE_AS_OF)
-          : settings(fleet, store, LocalDate.now(Clock.systemUTC()));
+          : settings(
+              NightFolders.at(fleet, sparkConf),
+              NightFolders.at(store, sparkConf),
+              LocalDate.now(Clock.systemUTC()));
     } catch (IllegalArgumentException wrong) {
       throw new ParameterException(spec.commandLine(), wrong.getMessage());
     }
@@ -144,9 +153,11 @@ public final class NightlyCommand implements Callable<Integer> {
     say("Work list   %s", night.snapshot().resolve("work_list.csv"));
     say("Report      %s", night.snapshot().resolve("report").resolve("index.html"));
     say("Tables      %s", night.snapshot());
-    say(
-        "Ask         jobs/query --store %s \"SELECT rank, vehicle_id, evidence FROM work_list\"",
-        settings.store());
+    if (settings.store().getFileSystem() == FileSystems.getDefault()) {
+      say(
+          "Ask         jobs/query --store %s \"SELECT rank, vehicle_id, evidence FROM work_list\"",
+          settings.store());
+    }
     say("");
     say("This is advice to inspect, never a clearance to run.");
   }

@@ -1,5 +1,6 @@
 package borecensus.night;
 
+import borecensus.night.hadoop.Folders;
 import borecensus.registers.FleetFolder;
 import borecensus.registers.FleetInputException;
 import borecensus.tabular.CsvTable;
@@ -18,16 +19,23 @@ import java.util.HashSet;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.apache.parquet.io.LocalInputFile;
+import java.util.TreeMap;
 
 /**
  * A fleet folder on a file system that every worker can see.
  *
  * @param root the folder, absolute
+ * @param hadoopSettings with which a worker finds it, when it is no local folder
  */
-record FleetFiles(String root) implements FleetFolder, Serializable {
+record FleetFiles(String root, Map<String, String> hadoopSettings)
+    implements FleetFolder, Serializable {
+
+  FleetFiles {
+    hadoopSettings = new TreeMap<>(hadoopSettings);
+  }
 
   /**
    * A fleet folder that is there and readable.
@@ -41,25 +49,34 @@ record FleetFiles(String root) implements FleetFolder, Serializable {
     if (!Files.isDirectory(folder.resolve(SheetListing.FOLDER))) {
       throw new FleetInputException("the fleet folder " + folder + " has no folder 'sheets'");
     }
-    return new FleetFiles(folder.toAbsolutePath().normalize().toString());
+    return new FleetFiles(folder.toAbsolutePath().normalize().toString(), Folders.settings(folder));
+  }
+
+  /** Tells whether there is such a file. */
+  boolean holds(String relativePath) {
+    return Files.isRegularFile(folder().resolve(relativePath));
   }
 
   @Override
   public Optional<InputStream> open(String relativePath) throws IOException {
-    Path file = Path.of(root).resolve(relativePath);
+    Path file = folder().resolve(relativePath);
     return Files.isRegularFile(file) ? Optional.of(Files.newInputStream(file)) : Optional.empty();
+  }
+
+  private Path folder() {
+    return Folders.path(root, hadoopSettings);
   }
 
   /** Lists the sheet files. */
   SheetListing list() {
-    return SheetListing.of(Path.of(root));
+    return SheetListing.of(folder());
   }
 
   /** Opens a sheet file by its kind. */
   TableReader openSheet(String relativePath) throws IOException {
-    Path file = Path.of(root).resolve(relativePath);
+    Path file = folder().resolve(relativePath);
     return relativePath.toLowerCase(Locale.ROOT).endsWith(".parquet")
-        ? ParquetTable.open(new LocalInputFile(file))
+        ? ParquetTable.open(Folders.parquet(file))
         : CsvTable.open(Files.newInputStream(file));
   }
 
@@ -96,7 +113,7 @@ record FleetFiles(String root) implements FleetFolder, Serializable {
   String contentDigest(String relativePath) throws IOException {
     MessageDigest digest = sha256();
     try (InputStream in =
-        new DigestInputStream(Files.newInputStream(Path.of(root).resolve(relativePath)), digest)) {
+        new DigestInputStream(Files.newInputStream(folder().resolve(relativePath)), digest)) {
       in.transferTo(OutputStream.nullOutputStream());
     }
     return HexFormat.of().formatHex(digest.digest());

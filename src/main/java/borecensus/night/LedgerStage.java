@@ -2,6 +2,7 @@ package borecensus.night;
 
 import static org.apache.spark.sql.functions.col;
 
+import borecensus.night.hadoop.Folders;
 import borecensus.publish.SnapshotManifest;
 import borecensus.publish.SnapshotStore;
 import java.util.ArrayList;
@@ -40,7 +41,7 @@ final class LedgerStage {
   static Dataset<Row> read(SparkSession spark, SnapshotStore store, List<String> batches) {
     String[] folders =
         batches.stream()
-            .map(batch -> store.batchFolder(batch).toUri().toString())
+            .map(batch -> Folders.source(store.batchFolder(batch)))
             .toArray(String[]::new);
     return folders.length == 0
         ? spark.createDataFrame(List.of(), LedgerField.schema())

@@ -4,6 +4,7 @@ import static org.apache.spark.sql.functions.col;
 
 import borecensus.ledger.LedgerSheet;
 import borecensus.ledger.VehicleFile;
+import borecensus.night.hadoop.Folders;
 import borecensus.publish.StoreException;
 import borecensus.published.LookupFiles;
 import borecensus.published.PublishedModel;
@@ -55,8 +56,8 @@ final class LookupStage {
         .write()
         .partitionBy("bucket")
         .option("compression", "gzip")
-        .text(files.vehicles().toUri().toString());
-    return register.sparkSession().read().text(files.vehicles().toUri().toString()).count();
+        .text(Folders.target(files.vehicles()));
+    return register.sparkSession().read().text(Folders.source(files.vehicles())).count();
   }
 
   private static Dataset<Row> lines(Dataset<Row> register, Dataset<Row> sheets, int buckets) {

@@ -6,8 +6,6 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.util.HexFormat;
 import java.util.List;
@@ -52,8 +50,7 @@ record NightIdentity(String runId, String configDigest) {
 
   private static String registerDigest(FleetFiles files, RegisterFile register) {
     try {
-      boolean there = Files.isRegularFile(Path.of(files.root()).resolve(register.fileName()));
-      return there ? files.contentDigest(register.fileName()) : "absent";
+      return files.holds(register.fileName()) ? files.contentDigest(register.fileName()) : "absent";
     } catch (IOException unreadable) {
       throw new UncheckedIOException(unreadable);
     }

@@ -7,10 +7,11 @@ import borecensus.domain.FleetCosts;
 import borecensus.inspections.AuditDraw;
 import borecensus.night.FleetFiles.SheetPath;
 import borecensus.night.LedgerStage.TakenIn;
+import borecensus.night.hadoop.Folders;
 import borecensus.publish.SnapshotManifest;
 import borecensus.publish.SnapshotStore;
+import borecensus.publish.StoreDisk;
 import borecensus.publish.StoreException;
-import borecensus.publish.StoreLock;
 import borecensus.published.LookupFiles;
 import borecensus.published.PublishedModel;
 import borecensus.published.VehicleLines;
@@ -19,6 +20,8 @@ import borecensus.registers.RegisterProblem;
 import borecensus.registers.Registers;
 import borecensus.statistics.FalseShareTable;
 import borecensus.worklist.FleetKnowledge;
+import java.time.Clock;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -40,7 +43,8 @@ public final class NightlyJob {
       "it is left out: it is no plain file of the fleet folder, or cannot be opened";
 
   private final NightSettings settings;
-  private final NightProgress progress;
+  private final StepTimes progress;
+  private final Clock clock = Clock.systemUTC();
   private final FleetFiles files;
   private final Registers registers;
   private final FleetCosts costs;
@@ -54,13 +58,15 @@ public final class NightlyJob {
    */
   public NightlyJob(NightSettings settings, NightProgress progress) {
     this.settings = settings;
-    this.progress = progress;
+    this.progress = new StepTimes(progress, System::nanoTime);
     files = FleetFiles.at(settings.fleet());
     Registers.Loaded loaded = Registers.load(files);
     registers = loaded.registers();
     problems = new ArrayList<>(loaded.problems());
     costs = CostRegister.load(files, registers);
-    store = new SnapshotStore(settings.store().toAbsolutePath().normalize());
+    store =
+        new SnapshotStore(
+            settings.store().toAbsolutePath().normalize(), Folders.disk(settings.store()));
   }
 
   /**
@@ -69,21 +75,20 @@ public final class NightlyJob {
    * @throws borecensus.publish.StoreBusyException when another run holds the store
    */
   public NightResult run() {
-    StoreLock lock = StoreLock.take(store.root());
+    StoreDisk.Hold lock = store.hold();
     try {
       store.clearDebris();
       List<String> before = LedgerStage.batches(store.current());
       long sequence = store.nextSequence();
+      Instant began = clock.instant();
       progress.begins("session");
       SparkSession spark = SparkSessions.open(settings.sparkConf());
-      TaskMeter meter = new TaskMeter();
-      spark.sparkContext().addSparkListener(meter);
+      RunWatch watch = new RunWatch(spark, progress, clock, began);
       try {
         progress.ends("Spark " + spark.version());
-        return new Night(spark, before, sequence).run();
+        return watch.published(new Night(spark, before, sequence).run());
       } finally {
-        spark.stop();
-        progress.measured(meter.work());
+        watch.end(store.runsFolder(), settings);
       }
     } finally {
       lock.close();
@@ -132,7 +137,7 @@ public final class NightlyJob {
         String batch = "%08d".formatted(sequence);
         IntakeStage.read(spark, files, fresh, sequence << 32)
             .write()
-            .parquet(store.batchFolder(batch).toUri().toString());
+            .parquet(Folders.target(store.batchFolder(batch)));
         takenIn.addAll(LedgerStage.files(LedgerStage.read(spark, store, List.of(batch))));
         batches.add(batch);
       }

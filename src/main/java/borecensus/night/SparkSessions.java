@@ -4,9 +4,12 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.apache.spark.SparkConf;
 import org.apache.spark.sql.SparkSession;
+import scala.Tuple2;
 
 /** Sessions set up for the night: quiet, closed to the network, in UTC. */
 final class SparkSessions {
+  private static final String HADOOP = "spark.hadoop.";
+
   private SparkSessions() {}
 
   /**
@@ -20,8 +23,10 @@ final class SparkSessions {
         submitted.get("spark.master", System.getenv().getOrDefault("SPARK_MASTER_URL", "local[*]"));
     SparkSession.Builder builder = SparkSession.builder().appName("borecensus").master(master);
     Map<String, String> settings = new TreeMap<>(ours());
-    if (master.startsWith("local")) {
+    if (inOneProcess(master)) {
       settings.putAll(closedToTheNetwork());
+    } else {
+      settings.put("spark.jars", ShippedJars.commaSeparated());
     }
     settings.forEach(
         (key, value) -> {
@@ -31,6 +36,27 @@ final class SparkSessions {
         });
     chosen.forEach(builder::config);
     return builder.getOrCreate();
+  }
+
+  /** What Spark hands to Hadoop: the same settings are needed before there is a session. */
+  static Map<String, String> hadoopSettings(Map<String, String> chosen) {
+    Map<String, String> all = new TreeMap<>();
+    for (Tuple2<String, String> setting : new SparkConf().getAll()) {
+      all.put(setting._1(), setting._2());
+    }
+    all.putAll(chosen);
+    Map<String, String> hadoop = new TreeMap<>();
+    all.forEach(
+        (key, value) -> {
+          if (key.startsWith(HADOOP)) {
+            hadoop.put(key.substring(HADOOP.length()), value);
+          }
+        });
+    return hadoop;
+  }
+
+  private static boolean inOneProcess(String master) {
+    return master.equals("local") || master.startsWith("local[");
   }
 
   private static Map<String, String> ours() {

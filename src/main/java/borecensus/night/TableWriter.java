@@ -1,5 +1,6 @@
 package borecensus.night;
 
+import borecensus.night.hadoop.Folders;
 import borecensus.publish.StoreException;
 import borecensus.tables.Table;
 import java.nio.file.Path;
@@ -69,6 +70,6 @@ final class TableWriter {
   }
 
   private String folder(Table table) {
-    return snapshot.resolve(table.tableName()).toUri().toString();
+    return Folders.target(snapshot.resolve(table.tableName()));
   }
 }

@@ -1,5 +1,6 @@
 package borecensus.night;
 
+import borecensus.night.hadoop.Folders;
 import borecensus.publish.StoreException;
 import java.io.IOException;
 import java.nio.file.DirectoryStream;
@@ -7,7 +8,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.apache.parquet.hadoop.ParquetFileReader;
-import org.apache.parquet.io.LocalInputFile;
 import org.apache.parquet.schema.Type;
 
 /**
@@ -40,7 +40,7 @@ record WrittenTable(List<String> columns, long rows) {
   }
 
   private static WrittenTable footer(Path file) throws IOException {
-    try (ParquetFileReader reader = ParquetFileReader.open(new LocalInputFile(file))) {
+    try (ParquetFileReader reader = ParquetFileReader.open(Folders.parquet(file))) {
       return new WrittenTable(
           reader.getFileMetaData().getSchema().getFields().stream().map(Type::getName).toList(),
           reader.getRecordCount());

@@ -14,20 +14,38 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /**
- * A store on a local file system. All methods that change it need the {@link StoreLock}.
+ * A store. All methods that change it need {@link #hold}.
  *
  * <p>Publishing: everything is written into a fresh snapshot folder and flushed, then the manifest,
- * then CURRENT is replaced by an atomic rename. Whatever breaks before the rename leaves readers on
- * the old snapshot. Debris is cleared by the next run: only folders that no manifest speaks for,
- * which can never have been published.
+ * then CURRENT is replaced in one step ({@link StoreDisk#replace}). Whatever breaks before that
+ * step leaves readers on the old snapshot. Debris is cleared by the next run: only folders that no
+ * manifest speaks for, which can never have been published.
  */
 public final class SnapshotStore {
   private static final Pattern SAFE_ID = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]*");
 
   private final Path root;
+  private final StoreDisk disk;
 
+  /** A store on a local file system. */
   public SnapshotStore(Path root) {
+    this(root, new LocalDisk());
+  }
+
+  /** A store on any file system. */
+  public SnapshotStore(Path root, StoreDisk disk) {
     this.root = root;
+    this.disk = disk;
+  }
+
+  /**
+   * Holds the store for one run.
+   *
+   * @throws StoreBusyException when another run holds it
+   * @throws StoreException when its folder cannot be used
+   */
+  public StoreDisk.Hold hold() {
+    return disk.hold(root);
   }
 
   public Path root() {
@@ -40,6 +58,11 @@ public final class SnapshotStore {
 
   public Path batchFolder(String batchId) {
     return root.resolve("ledger").resolve("batches").resolve(batchId);
+  }
+
+  /** Where reports of runs stand, published or not; nothing that is published depends on them. */
+  public Path runsFolder() {
+    return root.resolve("runs");
   }
 
   /**
@@ -109,14 +132,14 @@ public final class SnapshotStore {
     }
     Path folder = snapshotFolder(manifest.snapshotId());
     try {
-      DurableFiles.syncTree(folder);
+      disk.flushTree(folder);
       for (String batch : manifest.ledgerBatches()) {
-        DurableFiles.syncTree(batchFolder(batch));
-        DurableFiles.sync(batchFolder(batch).getParent());
+        disk.flushTree(batchFolder(batch));
+        disk.flush(batchFolder(batch).getParent());
       }
-      DurableFiles.sync(folder.getParent());
-      DurableFiles.replace(folder.resolve(SnapshotManifest.FILE_NAME), manifest.toJson());
-      DurableFiles.replace(root.resolve("CURRENT"), manifest.snapshotId() + "\n");
+      disk.flush(folder.getParent());
+      disk.replace(folder.resolve(SnapshotManifest.FILE_NAME), manifest.toJson());
+      disk.replace(root.resolve("CURRENT"), manifest.snapshotId() + "\n");
     } catch (IOException failure) {
       throw new StoreException("the snapshot cannot be published: " + failure, failure);
     }
@@ -166,7 +189,7 @@ public final class SnapshotStore {
     }
   }
 
-  private static void deleteAllBut(Path folder, Set<String> names) {
+  private void deleteAllBut(Path folder, Set<String> names) {
     for (Path child : children(folder)) {
       boolean folderOfARun = Files.isDirectory(child, LinkOption.NOFOLLOW_LINKS);
       if (folderOfARun && !names.contains(child.getFileName().toString())) {
@@ -175,11 +198,11 @@ public final class SnapshotStore {
     }
   }
 
-  private static void delete(Path folder) {
+  private void delete(Path folder) {
     try {
       // The manifest goes first: a half-deleted snapshot must not look complete.
       Files.deleteIfExists(folder.resolve(SnapshotManifest.FILE_NAME));
-      DurableFiles.deleteTree(folder);
+      disk.deleteTree(folder);
     } catch (IOException failure) {
       throw new StoreException("an old folder of the store cannot be deleted: " + failure, failure);
     }

@@ -12,7 +12,7 @@ import java.nio.file.StandardOpenOption;
  * Holds a store for one run. The operating system drops the lock when the process ends, however it
  * ends, so a crashed night never blocks the next.
  */
-public final class StoreLock implements AutoCloseable {
+public final class StoreLock implements StoreDisk.Hold {
   private final FileChannel channel;
   private final FileLock lock;
 

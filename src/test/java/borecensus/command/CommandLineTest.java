@@ -105,6 +105,13 @@ class CommandLineTest {
   }
 
   @Test
+  void anAddressThatNoFileSystemAnswersIsOneLineAndStatusThree() {
+    Ended ended = run("nightly", "--fleet", "s3a://bucket/fleet", "--store", "s3a://bucket/store");
+    assertEquals(ExitStatus.UNUSABLE_INPUT, ended.status(), ended.err());
+    assertTrue(ended.saidOneLineWith("the folder s3a://bucket/fleet cannot be used"), ended.err());
+  }
+
+  @Test
   void wrongUseIsOneLineAndStatusTwo() {
     assertAll(
         () -> assertEquals(ExitStatus.WRONG_USE, run("nightly", "--fleet", "x").status()),

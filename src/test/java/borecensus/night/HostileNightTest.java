@@ -34,7 +34,7 @@ class HostileNightTest {
   @BeforeAll
   static void runTheNight() throws IOException, SQLException {
     fleet = Files.createDirectories(folder.resolve("fleet"));
-    store = folder.resolve("store");
+    store = folder.resolve("the store%20[a]{b}");
     registers();
     Path sheets = Files.createDirectories(fleet.resolve("sheets"));
     write(

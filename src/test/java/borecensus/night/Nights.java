@@ -12,7 +12,7 @@ final class Nights {
   static final LocalDate SAMPLE_AS_OF = LocalDate.of(2026, 3, 31);
   static final Path SAMPLE = Path.of("sample-datasets/highland-line");
 
-  private static final NightProgress SILENT =
+  static final NightProgress SILENT =
       new NightProgress() {
         @Override
         public void begins(String stage) {}
