@@ -14,11 +14,12 @@ import java.util.stream.Collectors;
 
 /**
  * The jars that workers need and a plain Spark does not have: ours, the reader of text tables, and
- * the templates of pages. Everything else that runs on a worker (commons-math, Jackson, Parquet) comes with Spark; what
- * only the driver needs stays with the driver.
+ * the templates of pages. Everything else that runs on a worker (commons-math, Jackson, Parquet)
+ * comes with Spark; what only the driver needs stays with the driver.
  */
 final class ShippedJars {
-  private static final List<Class<?>> ONE_CLASS_OF_EACH = List.of(CsvTable.class, CsvReader.class, MustacheFactory.class);
+  private static final List<Class<?>> ONE_CLASS_OF_EACH =
+      List.of(CsvTable.class, CsvReader.class, MustacheFactory.class);
 
   private ShippedJars() {}
 
