@@ -3,6 +3,7 @@ package borecensus.night;
 import static org.apache.spark.sql.functions.col;
 
 import borecensus.inspections.AuditDraw;
+import borecensus.night.hadoop.Folders;
 import borecensus.tables.Table;
 import java.io.Serializable;
 import java.nio.file.Files;
@@ -48,7 +49,7 @@ final class AuditStage {
     return spark
         .read()
         .schema(TableSchemas.of(Table.AUDIT_DRAW))
-        .parquet(folder.toUri().toString())
+        .parquet(Folders.source(folder))
         .collectAsList()
         .stream()
         .map(

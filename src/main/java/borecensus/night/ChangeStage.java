@@ -3,6 +3,7 @@ package borecensus.night;
 import static org.apache.spark.sql.functions.col;
 import static org.apache.spark.sql.functions.lit;
 
+import borecensus.night.hadoop.Folders;
 import borecensus.report.ChangesSince;
 import borecensus.report.ChangesSince.Cleared;
 import borecensus.report.ChangesSince.Counted;
@@ -45,8 +46,7 @@ final class ChangeStage {
             spark
                 .read()
                 .schema(TableSchemas.of(Table.ENGINE_STATUS))
-                .parquet(
-                    night.snapshot().resolve(Table.ENGINE_STATUS.tableName()).toUri().toString())
+                .parquet(Folders.source(night.snapshot().resolve(Table.ENGINE_STATUS.tableName())))
                 .where(col("marked"))
                 .select(
                     col("vehicle_id"),

@@ -1,6 +1,7 @@
 package borecensus.night;
 
 import borecensus.tabular.CsvTable;
+import com.github.mustachejava.MustacheFactory;
 import de.siegmar.fastcsv.reader.CsvReader;
 import java.net.URISyntaxException;
 import java.net.URL;
@@ -12,12 +13,13 @@ import java.util.Objects;
 import java.util.stream.Collectors;
 
 /**
- * The jars that workers need and a plain Spark does not have: ours, and the reader of text tables.
- * Everything else that runs on a worker (commons-math, Jackson, Parquet) comes with Spark; what
- * only the driver needs stays with the driver.
+ * The jars that workers need and a plain Spark does not have: ours, the reader of text tables, and
+ * the templates of pages. Everything else that runs on a worker (commons-math, Jackson, Parquet)
+ * comes with Spark; what only the driver needs stays with the driver.
  */
 final class ShippedJars {
-  private static final List<Class<?>> ONE_CLASS_OF_EACH = List.of(CsvTable.class, CsvReader.class);
+  private static final List<Class<?>> ONE_CLASS_OF_EACH =
+      List.of(CsvTable.class, CsvReader.class, MustacheFactory.class);
 
   private ShippedJars() {}
 

@@ -22,6 +22,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -55,6 +56,7 @@ class ObjectStoreNightTest {
         TableContent.all(folder.resolve("here")), TableContent.all(folder.resolve("there")));
     assertTrue(night.snapshot().toString().startsWith(ObjectStoreFake.HOME + folder));
     assertFalse(Files.exists(folder.resolve("there/.lock")), "the store is free again");
+    assertEquals(reportOf("here"), reportOf("there"));
     assertTrue(ObjectStoreFake.RENAMED_TO.stream().anyMatch(to -> to.endsWith(".parquet")));
     for (String decisive : List.of("/CURRENT", "/manifest.json")) {
       assertFalse(
@@ -130,6 +132,10 @@ class ObjectStoreNightTest {
     assertEquals("n2", store.current().orElseThrow().snapshotId());
     assertEquals("n2\n", Files.readString(local.resolve("store/CURRENT")));
     assertFalse(Files.exists(local.resolve("store/CURRENT.new")));
+    PageFolder pages = PageFolder.create(store.snapshotFolder("n2"));
+    pages.write("index.html", "old");
+    pages.write("index.html", "new");
+    assertEquals("new", Files.readString(local.resolve("store/snapshots/n2/report/index.html")));
     assertEquals(3, store.nextSequence());
   }
 
@@ -169,6 +175,19 @@ class ObjectStoreNightTest {
     assertTrue(table.startsWith(root));
     assertFalse(root.startsWith(table));
     assertEquals(root, Folders.path(root.toString(), SETTINGS));
+  }
+
+  /** The names and contents of a report's pages. */
+  private Map<String, String> reportOf(String store) throws IOException {
+    Path snapshots = folder.resolve(store).resolve("snapshots");
+    Path report = snapshots.resolve(TableContent.current(folder.resolve(store))).resolve("report");
+    Map<String, String> pages = new TreeMap<>();
+    try (Stream<Path> files = Files.walk(report)) {
+      for (Path file : (Iterable<Path>) files.filter(Files::isRegularFile)::iterator) {
+        pages.put(report.relativize(file).toString(), Files.readString(file));
+      }
+    }
+    return pages;
   }
 
   private SnapshotStore store() {

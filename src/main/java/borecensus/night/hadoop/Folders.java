@@ -70,6 +70,11 @@ public final class Folders {
     return target(folder).replaceAll("[\\[\\]{}*?\\\\]", "\\\\$0");
   }
 
+  /** Tells whether a new file is seen by nobody before it is written and closed. */
+  public static boolean showsFilesOnceClosed(Path file) {
+    return file.getFileSystem() instanceof HadoopFiles files && files.pointer() == Pointer.PUT;
+  }
+
   /** A Parquet file to be read. */
   public static InputFile parquet(Path file) throws IOException {
     return file instanceof HadoopPath path

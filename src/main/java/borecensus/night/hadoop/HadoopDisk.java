@@ -34,7 +34,7 @@ final class HadoopDisk implements StoreDisk {
 
   @Override
   public void replace(Path file, String text) throws IOException {
-    if (pointer() == Pointer.PUT) {
+    if (files.pointer() == Pointer.PUT) {
       write(in(file), text);
     } else {
       org.apache.hadoop.fs.Path aside = in(file).suffix(".new");
@@ -64,12 +64,8 @@ final class HadoopDisk implements StoreDisk {
 
   @Override
   public Hold hold(Path store) {
-    pointer();
+    files.pointer();
     return HadoopLock.take(hadoop, in(store));
-  }
-
-  private Pointer pointer() {
-    return Pointer.of(files.home().getScheme(), hadoop.getConf());
   }
 
   private void write(org.apache.hadoop.fs.Path file, String text) throws IOException {

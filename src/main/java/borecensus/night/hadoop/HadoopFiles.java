@@ -32,6 +32,15 @@ final class HadoopFiles extends FileSystem {
     return settings;
   }
 
+  /**
+   * How it puts a file in place of another in one step.
+   *
+   * @throws UnusableFolderException when nobody has said so
+   */
+  Pointer pointer() {
+    return Pointer.of(home().getScheme(), hadoop.getConf());
+  }
+
   /** Scheme and host. */
   URI home() {
     return hadoop.getUri();

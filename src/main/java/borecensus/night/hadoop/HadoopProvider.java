@@ -29,7 +29,9 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.apache.hadoop.fs.FileContext;
 import org.apache.hadoop.fs.FileStatus;
+import org.apache.hadoop.fs.Options;
 
 /**
  * Java's calls on files in Hadoop's words.
@@ -112,11 +114,16 @@ final class HadoopProvider extends FileSystemProvider {
     hadoop(path).delete(in(path), false);
   }
 
-  /** A page, a list or a table is written where it stays; nothing is moved but by Spark itself. */
+  /** In one step and over what is there, or not at all. */
   @Override
   public void move(Path source, Path target, CopyOption... options) throws IOException {
-    throw new AtomicMoveNotSupportedException(
-        source.toString(), target.toString(), "not every file system can");
+    HadoopFiles files = ((HadoopPath) source).files();
+    if (files.pointer() != Pointer.RENAME) {
+      throw new AtomicMoveNotSupportedException(
+          source.toString(), target.toString(), "a rename copies here");
+    }
+    FileContext.getFileContext(files.home(), files.hadoop().getConf())
+        .rename(in(source), in(target), Options.Rename.OVERWRITE);
   }
 
   @Override
