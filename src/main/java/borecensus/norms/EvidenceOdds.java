@@ -9,14 +9,18 @@ package borecensus.norms;
  */
 record EvidenceOdds(FaultEvidence evidence, double health, double[] scale) {
 
+  /** With what an inspection has told of the engine. */
   static EvidenceOdds of(FaultEvidence evidence) {
+    Hypothesis[] hypotheses = Hypothesis.values();
+    double[] logs = new double[hypotheses.length];
     double top = 0;
-    for (RatioSum sum : evidence.sums()) {
-      top = Math.max(top, sum.logTop());
+    for (int h = 0; h < logs.length; h++) {
+      logs[h] = evidence.sums().get(h).logTop() + evidence.known().logRatio(hypotheses[h]);
+      top = Math.max(top, logs[h]);
     }
-    double[] scale = new double[evidence.sums().size()];
-    for (int h = 0; h < scale.length; h++) {
-      scale[h] = Math.exp(evidence.sums().get(h).logTop() - top);
+    double[] scale = new double[logs.length];
+    for (int h = 0; h < logs.length; h++) {
+      scale[h] = Math.exp(logs[h] - top);
     }
     return new EvidenceOdds(evidence, Math.exp(-top), scale);
   }
