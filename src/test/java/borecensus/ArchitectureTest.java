@@ -67,7 +67,14 @@ class ArchitectureTest {
           Map.entry(
               "report",
               List.of(
-                  "causes", "domain", "norms", "physics", "screening", "statistics", "worklist")),
+                  "causes",
+                  "domain",
+                  "inspections",
+                  "norms",
+                  "physics",
+                  "screening",
+                  "statistics",
+                  "worklist")),
           Map.entry(
               "printing",
               List.of(

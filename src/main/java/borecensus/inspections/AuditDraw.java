@@ -24,7 +24,7 @@ public record AuditDraw(YearMonth month, long seed) {
   static final int FRESH_DAYS = 365;
 
   /** An inspection counts as drawn in the month of the draw and the two after it. */
-  static final int MONTHS_TO_INSPECT = 3;
+  public static final int MONTHS_TO_INSPECT = 3;
 
   /** The draw of the month in which a day lies. */
   public static AuditDraw on(LocalDate day) {

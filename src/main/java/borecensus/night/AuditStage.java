@@ -4,11 +4,14 @@ import static org.apache.spark.sql.functions.col;
 
 import borecensus.inspections.AuditDraw;
 import borecensus.night.hadoop.Folders;
+import borecensus.report.InspectionsGlance.Draw;
+import borecensus.report.InspectionsGlance.DrawnEngine;
 import borecensus.tables.Table;
 import java.io.Serializable;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -104,6 +107,24 @@ final class AuditStage {
     }
     all.sort(Drawn.ORDER);
     return all;
+  }
+
+  /** This month's engines as the morning page shows them. */
+  static Draw draw(List<Drawn> drawn, YearMonth month) {
+    return new Draw(
+        month,
+        drawn.stream()
+            .filter(d -> d.month().equals(month.toString()))
+            .map(
+                d ->
+                    new DrawnEngine(
+                        d.vehicleId(),
+                        d.engineId(),
+                        d.familyId(),
+                        d.siteId(),
+                        d.lastTestedOn(),
+                        d.eligible()))
+            .toList());
   }
 
   /** The published rows. */

@@ -15,6 +15,9 @@ import borecensus.inspections.AuditDraw;
 import borecensus.inspections.FindingRate;
 import borecensus.inspections.InspectedEngine;
 import borecensus.inspections.InspectionGroup;
+import borecensus.report.InspectionsGlance.Counted;
+import borecensus.report.InspectionsGlance.Inspected;
+import borecensus.report.ReportLimits;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
@@ -158,5 +161,27 @@ final class InspectionStage {
                     rate.limits().lower(),
                     rate.limits().upper()))
         .toList();
+  }
+
+  /** The engines that were inspected last, as the morning page shows them. */
+  static Counted<Inspected> latest(Dataset<Row> statuses) {
+    Dataset<Row> inspected = statuses.where(col("inspected_on").isNotNull());
+    List<Inspected> latest = new ArrayList<>();
+    for (Row row :
+        inspected
+            .orderBy(col("inspected_on").desc(), col("vehicle_id"))
+            .limit(ReportLimits.INSPECTED)
+            .collectAsList()) {
+      latest.add(
+          new Inspected(
+              row.getAs("vehicle_id"),
+              row.getAs("engine_id"),
+              row.getAs("family_id"),
+              row.getAs("inspected_on"),
+              FindingResult.CONFIRMED.code().equals(row.<String>getAs("inspection_result")),
+              row.getAs("cleared_on"),
+              row.<Boolean>getAs("marked")));
+    }
+    return new Counted<>(latest, inspected.count());
   }
 }

@@ -3,6 +3,9 @@ package borecensus.night;
 import static org.apache.spark.sql.functions.col;
 import static org.apache.spark.sql.functions.not;
 
+import borecensus.report.InspectionsGlance.Counted;
+import borecensus.report.InspectionsGlance.PlannedTest;
+import borecensus.report.ReportLimits;
 import borecensus.worklist.PlanColumn;
 import borecensus.worklist.SpreadsheetCsv;
 import java.io.IOException;
@@ -47,6 +50,24 @@ final class PlanStage {
               row.getAs("next_service_on")));
     }
     return plan;
+  }
+
+  /** The first rows as the morning page shows them. */
+  static Counted<PlannedTest> first(List<Row> plan) {
+    return new Counted<>(
+        plan.stream().limit(ReportLimits.PLANNED).map(PlanStage::toPlanned).toList(), plan.size());
+  }
+
+  private static PlannedTest toPlanned(Row row) {
+    return new PlannedTest(
+        row.getInt(PlanColumn.RANK.ordinal()),
+        row.getString(PlanColumn.VEHICLE_ID.ordinal()),
+        row.getString(PlanColumn.FAMILY_ID.ordinal()),
+        row.getString(PlanColumn.SITE_ID.ordinal()),
+        row.getDouble(PlanColumn.SCORE.ordinal()),
+        row.getString(PlanColumn.WHY.ordinal()),
+        row.getAs(PlanColumn.LAST_TESTED_ON.ordinal()),
+        row.getAs(PlanColumn.NEXT_SERVICE_ON.ordinal()));
   }
 
   /** The same as a spreadsheet. */

@@ -1,8 +1,10 @@
 package borecensus.night;
 
+import borecensus.inspections.AuditDraw;
 import borecensus.norms.FamilyNormRow;
 import borecensus.norms.FleetNorms;
 import borecensus.report.ChangesSince;
+import borecensus.report.InspectionsGlance;
 import borecensus.report.ListedEngine;
 import borecensus.report.NightFrame;
 import borecensus.report.ReportData;
@@ -26,12 +28,14 @@ final class ReportWriter {
    *
    * @param grid the norms as published
    * @param byCode refused rows by code
+   * @param plan which engines to test next, as published
    */
   record Figures(
       NightFrame night,
       ReportData.Counts counts,
       List<FamilyNormRow> grid,
-      Map<String, Long> byCode) {}
+      Map<String, Long> byCode,
+      List<Row> plan) {}
 
   private final SparkSession spark;
   private final SnapshotTables.Sources sources;
@@ -76,7 +80,17 @@ final class ReportWriter {
         ReportStage.familiesOfKnownLevel(model.norms()),
         ReportStage.gauges(model.norms()),
         ReportStage.pressure(model.pressureCheck()),
-        ReportStage.rejected(figures.byCode()));
+        ReportStage.rejected(figures.byCode()),
+        inspections(figures));
+  }
+
+  private InspectionsGlance inspections(Figures figures) {
+    return new InspectionsGlance(
+        sources.inspections().rates(),
+        AuditStage.draw(
+            sources.inspections().drawn(), AuditDraw.on(figures.night().asOf()).month()),
+        PlanStage.first(figures.plan()),
+        InspectionStage.latest(sources.statuses()));
   }
 
   private Broadcast<ReportPlan> broadcast(ReportPlan plan) {

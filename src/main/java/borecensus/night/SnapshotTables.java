@@ -113,13 +113,17 @@ final class SnapshotTables {
     writeSummary(rows, inService, marked);
     writeWorkList(
         sources,
-        new ReportData.Counts(
-            inService,
-            sources.counts().tests(),
-            marked,
-            new ReportData.Rows(rows.read(), rows.accepted(), rows.rejected(), rows.superseded())),
-        grid,
-        byCode);
+        new ReportWriter.Figures(
+            new NightFrame(settings.asOf(), identity.runId(), SoftwareVersion.get()),
+            new ReportData.Counts(
+                inService,
+                sources.counts().tests(),
+                marked,
+                new ReportData.Rows(
+                    rows.read(), rows.accepted(), rows.rejected(), rows.superseded())),
+            grid,
+            byCode,
+            plan));
     PlanStage.writeCsv(plan, snapshot);
     return new NightResult(
         snapshot,
@@ -180,16 +184,10 @@ final class SnapshotTables {
                 identity.configDigest())));
   }
 
-  private void writeWorkList(
-      Sources sources,
-      ReportData.Counts counts,
-      List<FamilyNormRow> grid,
-      Map<String, Long> byCode) {
+  private void writeWorkList(Sources sources, ReportWriter.Figures figures) {
     Dataset<Row> ranked = WorkListStage.ranked(sources.statuses()).cache();
-    writer.write(Table.WORK_LIST, ranked, counts.marked());
+    writer.write(Table.WORK_LIST, ranked, figures.counts().marked());
     ReportStage.writeWorkList(ranked, snapshot);
-    NightFrame night = new NightFrame(settings.asOf(), identity.runId(), SoftwareVersion.get());
-    new ReportWriter(spark, sources, snapshot)
-        .write(new ReportWriter.Figures(night, counts, grid, byCode), ranked);
+    new ReportWriter(spark, sources, snapshot).write(figures, ranked);
   }
 }

@@ -38,6 +38,8 @@ public final class EnginePage {
       List<TestLine> tests,
       List<Share> shares,
       String sharesNote,
+      OutlookView outlook,
+      String nextStep,
       List<String> steps,
       String limits,
       String advice,
@@ -95,10 +97,16 @@ public final class EnginePage {
             verdict.testsSinceDoubted() == 0
                 ? "As the tests before the last one tell: the last one is to be repeated first."
                 : "",
+            OutlookView.of(entry.outlook(), data.history(), lastUsage(story)),
+            ShownText.text(entry.nextStep()),
             NextSteps.steps(entry.mainReason(), story.norm().family()),
             limits(story.norm().family(), verdict),
             Cautions.ADVICE_ONLY,
             Cautions.ALL));
+  }
+
+  private static double lastUsage(EngineStory story) {
+    return story.lastTest() == null ? Double.NaN : story.norm().axis().usageOf(story.lastTest());
   }
 
   private static Head head(EnginePageData data) {

@@ -20,6 +20,7 @@ import java.util.List;
  * @param gauges every gauge with an estimated offset; the page shows those to have checked
  * @param pressure whether readings follow ambient pressure
  * @param rejected the codes that occurred
+ * @param inspections what inspections have taught, and who is next
  */
 public record ReportData(
     NightFrame night,
@@ -33,7 +34,8 @@ public record ReportData(
     long familiesInAll,
     List<GaugeGlance> gauges,
     PressureGlance pressure,
-    List<RejectedRows> rejected) {
+    List<RejectedRows> rejected,
+    InspectionsGlance inspections) {
 
   public ReportData {
     workList = List.copyOf(workList);

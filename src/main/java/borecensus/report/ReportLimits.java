@@ -30,4 +30,13 @@ public final class ReportLimits {
 
   /** Engines named for each change since the night before. */
   public static final int CHANGES = 30;
+
+  /** Families whose hit rates are told, those with most inspections first. */
+  public static final int RATED_FAMILIES = 50;
+
+  /** Engines named by their last inspection. */
+  public static final int INSPECTED = 30;
+
+  /** Engines of the plan that are named. */
+  public static final int PLANNED = 15;
 }

@@ -3,15 +3,23 @@ package borecensus.report;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import borecensus.domain.Cause;
 import borecensus.domain.Doubt;
 import borecensus.domain.EngineHistory;
+import borecensus.domain.Finding;
+import borecensus.domain.FindingResult;
 import borecensus.norms.FleetPlan;
 import borecensus.norms.FleetPlan.FamilyPlan;
+import borecensus.norms.UsageAxis;
 import borecensus.report.EngineStory.CylinderReading;
 import borecensus.screening.CylinderDeviation;
 import borecensus.worklist.Cautions;
+import borecensus.worklist.LimitDistance;
+import borecensus.worklist.LimitDistance.Limit;
 import borecensus.worklist.NextSteps;
+import borecensus.worklist.Outlook;
 import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -156,5 +164,66 @@ class EnginePageTest {
                 data.night(), data.listed(), doubted, data.assessment(), data.norms(), ""));
     PageChecks.check(page);
     assertTrue(page.contains("No test is believed."));
+  }
+
+  @Test
+  void thePageTellsLikelyCausesTheDistanceToTheLimitAndInspections() {
+    EngineHistory history =
+        FLEET
+            .faulty("F1")
+            .withFindings(
+                List.of(
+                    new Finding(
+                        "v",
+                        LocalDate.of(2001, 5, 6),
+                        FindingResult.CONFIRMED,
+                        Cause.HEAD_GASKET,
+                        List.of(1, 2))));
+    EnginePageData data = FLEET.page(history);
+    Outlook outlook = data.listed().entry().outlook();
+    String page = PageChecks.unescaped(render(data));
+    PageChecks.check(page);
+    String first = outlook.likelyCauses().get(0).meaning();
+    String share = ShownText.probability(outlook.causeShares().get(0));
+    assertTrue(
+        page.contains(
+            "<th scope=\"row\">%s</th><td class=\"n\">%s</td>"
+                .formatted(ShownText.capitalised(first), share)));
+    assertTrue(page.contains("tests below"), "the family states no minimum");
+    assertTrue(page.contains("<th scope=\"row\">2001-05-06</th>"));
+    assertTrue(page.contains("<td data-label=\"Cylinders\">1, 2</td>"));
+    assertTrue(page.contains(data.listed().entry().nextStep()));
+  }
+
+  @Test
+  void theDistanceToTheLimitIsToldInEveryCase() {
+    assertEquals(
+        "At its present pace it reaches the maker’s minimum in about 41,000 km. Nine in ten such"
+            + " engines would reach it within 12,000 km to 180,000 km.",
+        limit(41_234, 12_111, 183_000));
+    assertEquals(
+        "At its present pace it reaches the maker’s minimum in about 41,000 km. Nineteen in twenty"
+            + " such engines have more than 12,000 km left; the tests set no upper end.",
+        limit(41_234, 12_111, Double.NaN));
+    assertEquals(
+        "By the line through its tests it does not near the maker’s minimum. One in twenty such"
+            + " engines would reach it within 90,000 km.",
+        limit(Double.NaN, 90_400, Double.NaN));
+    assertTrue(
+        limit(0, 0, 0).startsWith("By the line through its tests it has reached the maker’s"));
+    assertTrue(limit(0, 0, 5_020).endsWith("would still have 5,000 km or more to run."));
+    assertTrue(
+        LimitText.of(new LimitDistance(UsageAxis.HOURS, Limit.FAMILY_P01, 99.6, 9.6, 2_310), 4_000)
+            .contains(
+                "about 100 h. Nine in ten such engines would reach it within 10 h to 2,300 h."));
+    assertTrue(LimitText.of(null, 1).startsWith("Not weighed"));
+    assertTrue(
+        LimitText.of(new LimitDistance(UsageAxis.KM, Limit.FAMILY_P01, 1, 1, 1), Double.NaN)
+            .startsWith("Not known"));
+  }
+
+  private static String limit(double usage, double lower, double upper) {
+    return LimitText.of(
+        new LimitDistance(UsageAxis.KM, Limit.MAKER_MINIMUM, usage, lower, upper), 100_000);
   }
 }

@@ -9,6 +9,7 @@ import borecensus.norms.RandomFleet;
 import borecensus.screening.EngineAssessment;
 import borecensus.screening.Screening;
 import borecensus.worklist.EngineBrief;
+import borecensus.worklist.Outlook;
 import borecensus.worklist.WorkListEntry;
 import java.time.LocalDate;
 import java.util.List;
@@ -65,7 +66,8 @@ final class PagedFleet {
             name.equals(history.vehicleId()) ? entry.evidence() : name,
             name.equals(history.vehicleId()) ? entry.nextStep() : name,
             entry.lastTestedOn(),
-            name),
+            name,
+            outlook(entry.outlook(), name.equals(history.vehicleId()) ? "" : name)),
         brief.deviationPct(),
         0.08,
         new LastFigures(
@@ -73,6 +75,15 @@ final class PagedFleet {
             assessment.lastTest().levelPct(),
             assessment.lastTest().spreadPct()),
         MarkChange.NEW);
+  }
+
+  private static Outlook outlook(Outlook outlook, String evidence) {
+    return new Outlook(
+        outlook.likelyCauses(),
+        outlook.causeShares(),
+        outlook.causeEvidence() + evidence,
+        outlook.toLimit(),
+        outlook.expectedSaving());
   }
 
   FamilyPageData family(String familyId, String markedName) {

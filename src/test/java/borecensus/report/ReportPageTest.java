@@ -24,6 +24,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.Collections;
 import java.util.List;
 import java.util.regex.Pattern;
@@ -106,7 +107,8 @@ class ReportPageTest {
         1,
         List.of(new GaugeGlance(text, 9, 5, 1, null)),
         new PressureGlance(false, 1, 0.1, List.of(new SiteGlance(text, 9, -8, 1))),
-        List.of());
+        List.of(),
+        SampleReport.inspections(text));
   }
 
   private static List<String> withoutNames(String page) {
@@ -174,7 +176,8 @@ class ReportPageTest {
         d.familiesInAll(),
         d.gauges(),
         d.pressure(),
-        d.rejected());
+        d.rejected(),
+        d.inspections());
   }
 
   /** The largest morning page there can be, with long names, against the size that is stated. */
@@ -194,7 +197,8 @@ class ReportPageTest {
             5_000,
             d.gauges(),
             d.pressure(),
-            d.rejected());
+            d.rejected(),
+            SampleReport.largestInspections());
     int bytes = ReportPage.render(full).getBytes(StandardCharsets.UTF_8).length;
     assertTrue(bytes < 1_000_000, "bytes: " + bytes);
   }
@@ -210,6 +214,38 @@ class ReportPageTest {
     assertTrue(page.contains("<a href=\"" + fresh.page() + "\">"));
     assertTrue(page.contains("<span class=\"badge\">new</span>"));
     assertTrue(page.contains("tested again on 2026-03-30, fault probability now 2 %"));
+  }
+
+  /** Limits: Wilson (1927), in exact arithmetic; 7 of 9 gives 0.4526 to 0.9368. */
+  @Test
+  void hitRatesStandWithCountsAndLimitsAndThoseOfChosenEnginesAreCalledBiased() {
+    String words = words(ReportPage.render(SampleReport.data()));
+    assertTrue(
+        words.contains("Marked on the day of the inspection 7 of 9 78 % 45 % to 94 %"), words);
+    assertTrue(words.contains("Not marked, and drawn at random none inspected – –"));
+    assertTrue(words.contains("Not marked, and chosen for another reason biased 1 of 4"));
+    assertTrue(words.contains("One cylinder reads low against the others 7 of 9"));
+    assertTrue(words.contains("VAN-2.0-P4 78 % 7 of 9, 45 % to 94 % – none inspected 25 % 1 of 4"));
+    assertTrue(words.contains("they told nothing: 2 inspections."));
+    assertTrue(words.contains("no fault cleared on 2026-02-20; not marked tonight"));
+    assertTrue(
+        words.contains("confirmed on 2026-03-02; no work on it is recorded; marked tonight"));
+  }
+
+  @Test
+  void thePlanAndTheDrawAreNamedAndThePlanIsCountedInFull() {
+    String page = ReportPage.render(SampleReport.data());
+    String words = words(page);
+    assertTrue(page.contains("<a href=\"../plan.csv\">plan.csv</a>"));
+    assertTrue(words.contains("holds the whole plan of 200 engines"));
+    assertTrue(words.contains("Never tested; probability of a fault by now about 0.20."));
+    assertTrue(words.contains("next service 2026-04-12"));
+    assertTrue(words.contains("Drawn for inspection in 2026-03"));
+    assertTrue(words.contains("from 3,410 engines") && words.contains("by the end of 2026-05"));
+  }
+
+  private static String words(String page) {
+    return unescaped(page).replaceAll("<[^>]*>|\\s+", " ").replaceAll(" +", " ").replace(" ,", ",");
   }
 
   @Test
@@ -242,7 +278,8 @@ class ReportPageTest {
                 d.familiesInAll(),
                 Collections.nCopies(140, d.gauges().get(0)),
                 d.pressure(),
-                d.rejected()));
+                d.rejected(),
+                d.inspections()));
     assertTrue(crowded.contains("40 more gauges in the tables"));
   }
 
@@ -272,7 +309,12 @@ class ReportPageTest {
             0,
             List.of(),
             new PressureGlance(false, Double.NaN, Double.NaN, List.of()),
-            List.of());
+            List.of(),
+            new InspectionsGlance(
+                List.of(),
+                new InspectionsGlance.Draw(YearMonth.of(2026, 1), List.of()),
+                new InspectionsGlance.Counted<>(List.of(), 0),
+                new InspectionsGlance.Counted<>(List.of(), 0)));
     String page = ReportPage.render(empty);
 
     assertTrue(page.contains("No engine is marked tonight."));
@@ -280,6 +322,9 @@ class ReportPageTest {
     assertTrue(page.contains("No family has a test yet."));
     assertTrue(page.contains("None of 0 gauges stands out."));
     assertTrue(page.contains("No row was refused."));
+    assertTrue(page.contains("No inspection is on record."));
+    assertTrue(page.contains("No engine could be drawn"));
+    assertTrue(page.contains("No unmarked engine is in need of a test."));
     assertTrue(page.contains("This is the first night of this store"));
     assertTrue(page.contains("No last test is older than a year and a half."));
     assertTrue(page.contains("Nothing says that the readings do not follow ambient pressure."));
@@ -315,7 +360,8 @@ class ReportPageTest {
             d.familiesInAll(),
             d.gauges(),
             d.pressure(),
-            d.rejected());
+            d.rejected(),
+            d.inspections());
     String page = ReportPage.render(crowded);
     assertEquals(100, page.split("<bdi>VAN-0417</bdi>", -1).length - 1);
     assertTrue(page.contains("31 more engines: ask"));

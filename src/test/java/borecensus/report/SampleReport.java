@@ -7,6 +7,8 @@ import borecensus.domain.Fuel;
 import borecensus.domain.Reason;
 import borecensus.domain.RowCode;
 import borecensus.domain.WetTest;
+import borecensus.inspections.FindingRate;
+import borecensus.inspections.InspectionGroup;
 import borecensus.norms.GaugeOffset;
 import borecensus.norms.GaugePeriod;
 import borecensus.report.ChangesSince.Cleared;
@@ -27,7 +29,9 @@ import borecensus.worklist.NextSteps;
 import borecensus.worklist.TestToRepeat;
 import borecensus.worklist.WorkListEntry;
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 
 /** Invented data: one engine per reason, families large and small, gauges good and bad. */
@@ -74,7 +78,66 @@ final class SampleReport {
             new RejectedRows(RowCode.UNIT_IMPLAUSIBLE, 71),
             new RejectedRows(RowCode.ODOMETER_BACKWARDS, 52),
             new RejectedRows(RowCode.UNKNOWN_GAUGE, 19),
-            new RejectedRows(RowCode.MALFORMED_ROW, 1)));
+            new RejectedRows(RowCode.MALFORMED_ROW, 1)),
+        inspections("VAN-2.0-P4"));
+  }
+
+  /** Inspections of one family, whose name also stands for every vehicle. */
+  static InspectionsGlance inspections(String name) {
+    List<FindingRate> rates =
+        FindingRate.of(
+            List.of(
+                count(name, InspectionGroup.MARKED, "low_cylinder", true, 7),
+                count(name, InspectionGroup.MARKED, "low_cylinder", false, 2),
+                count(name, InspectionGroup.MARKED, "low_cylinder", null, 2),
+                count(name, InspectionGroup.NOT_MARKED, "", true, 1),
+                count(name, InspectionGroup.NOT_MARKED, "", false, 3)));
+    LocalDate cleared = LocalDate.of(2026, 2, 20);
+    LocalDate confirmed = LocalDate.of(2026, 3, 2);
+    String why = "Never tested; probability of a fault by now about 0.20.";
+    return new InspectionsGlance(
+        rates,
+        new InspectionsGlance.Draw(
+            YearMonth.from(NIGHT),
+            List.of(
+                new InspectionsGlance.DrawnEngine(
+                    name, name, name, name, NIGHT.minusDays(40), 3_410))),
+        new InspectionsGlance.Counted<>(
+            List.of(
+                new InspectionsGlance.PlannedTest(
+                    1, name, name, name, 87.2, why, null, LocalDate.of(2026, 4, 12))),
+            200),
+        new InspectionsGlance.Counted<>(
+            List.of(
+                new InspectionsGlance.Inspected(name, name, name, confirmed, true, null, true),
+                new InspectionsGlance.Inspected(name, name, name, cleared, false, cleared, false)),
+            2));
+  }
+
+  private static FindingRate.Count count(
+      String family, InspectionGroup group, String reason, Boolean fault, long inspections) {
+    return new FindingRate.Count(family, group, reason, fault, inspections);
+  }
+
+  /** As long as the lists may become. */
+  static InspectionsGlance largestInspections() {
+    InspectionsGlance one = inspections("VAN-2.0-P4");
+    List<FindingRate> rates = new ArrayList<>();
+    for (int f = 0; f < 1_000; f++) {
+      rates.addAll(
+          FindingRate.of(
+              List.of(
+                  count("VAN-2.0-P4-" + f, InspectionGroup.MARKED, "low_cylinder", true, 700))));
+      rates.removeIf(rate -> rate.familyId().equals(FindingRate.FLEET));
+    }
+    return new InspectionsGlance(
+        rates,
+        new InspectionsGlance.Draw(
+            one.draw().month(), Collections.nCopies(5, one.draw().engines().get(0))),
+        new InspectionsGlance.Counted<>(
+            Collections.nCopies(ReportLimits.PLANNED, one.plan().first().get(0)), 200),
+        new InspectionsGlance.Counted<>(
+            Collections.nCopies(ReportLimits.INSPECTED, one.inspected().first().get(0)), 9_000));
   }
 
   static ChangesSince changes() {
