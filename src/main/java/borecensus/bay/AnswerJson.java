@@ -1,9 +1,12 @@
 package borecensus.bay;
 
 import borecensus.domain.Doubt;
+import borecensus.domain.EngineHistory;
+import borecensus.domain.Finding;
 import borecensus.domain.Reason;
 import borecensus.intake.RowRefusal;
 import borecensus.norms.UsageAxis;
+import borecensus.screening.ClearedEngine;
 import borecensus.screening.EngineAssessment;
 import borecensus.worklist.Cautions;
 import borecensus.worklist.NextSteps;
@@ -12,7 +15,9 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.json.JsonWriteFeature;
 import java.io.IOException;
 import java.io.StringWriter;
+import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The answers for machines. Names are those of the snapshot's columns, numbers stand unrounded, and
@@ -75,7 +80,7 @@ public final class AnswerJson {
     out.writeStringField("outcome", sheet.outcome().code());
     texts("doubts", judged.test().doubts().stream().map(Doubt::code).toList());
     cylinders(sheet);
-    engine(judged);
+    engine(sheet);
     repeats(sheet.repeats());
     out.writeStringField("next_step", AnswerText.nextStep(sheet));
     texts("steps", steps(judged));
@@ -103,7 +108,8 @@ public final class AnswerJson {
     out.writeEndArray();
   }
 
-  private void engine(JudgedSheet judged) throws IOException {
+  private void engine(CheckedSheet sheet) throws IOException {
+    JudgedSheet judged = sheet.judged();
     EngineAssessment assessment = judged.assessment();
     boolean km = judged.norm().axis() == UsageAxis.KM;
     out.writeObjectFieldStart("engine_status");
@@ -127,7 +133,16 @@ public final class AnswerJson {
     } else {
       out.writeNullField("evidence");
     }
+    inspection(judged.history());
+    day("next_service_on", sheet.vehicle().nextServiceOn());
     out.writeEndObject();
+  }
+
+  private void inspection(EngineHistory history) throws IOException {
+    Optional<Finding> last = history.lastFinding();
+    day("inspected_on", last.map(Finding::inspectedOn).orElse(null));
+    text("inspection_result", last.map(f -> f.outcome().code()).orElse(null));
+    day("cleared_on", ClearedEngine.clearance(history).map(Finding::inspectedOn).orElse(null));
   }
 
   private void repeats(List<Repeat> repeats) throws IOException {
@@ -158,6 +173,18 @@ public final class AnswerJson {
       out.writeNumberField(name, value);
     } else {
       out.writeNullField(name);
+    }
+  }
+
+  private void day(String name, LocalDate day) throws IOException {
+    text(name, day == null ? null : day.toString());
+  }
+
+  private void text(String name, String text) throws IOException {
+    if (text == null) {
+      out.writeNullField(name);
+    } else {
+      out.writeStringField(name, text);
     }
   }
 

@@ -138,7 +138,7 @@ public final class AnswerText {
   static String nextStep(CheckedSheet sheet) {
     JudgedSheet judged = sheet.judged();
     return switch (sheet.outcome()) {
-      case INSPECT -> NextSteps.nextStep(mainReason(judged), judged.norm().family());
+      case INSPECT -> inspect(judged);
       case REPEAT -> "Measure again as said above, and check the new sheet.";
       case NOTHING_STANDS_OUT ->
           "Nothing more is asked of this sheet. That is no clearance: the maker's procedure and"
@@ -146,10 +146,11 @@ public final class AnswerText {
     };
   }
 
-  private static Reason mainReason(JudgedSheet judged) {
+  /** As the work list says it: what was confirmed or tried already counts. */
+  private static String inspect(JudgedSheet judged) {
     return judged.marked()
-        ? judged.brief().orElseThrow().entry().mainReason()
-        : Reason.BELOW_MAKER_LIMIT;
+        ? judged.brief().orElseThrow().entry().nextStep()
+        : NextSteps.nextStep(Reason.BELOW_MAKER_LIMIT, judged.norm().family());
   }
 
   private void refusal(RowRefusal refusal) {

@@ -1,6 +1,7 @@
 package borecensus.bay;
 
 import borecensus.domain.Reason;
+import borecensus.domain.Vehicle;
 import borecensus.intake.SheetRow;
 import java.util.List;
 
@@ -8,12 +9,14 @@ import java.util.List;
  * The answer for one sheet that stands.
  *
  * @param row the sheet as written
+ * @param vehicle as registered
  * @param cylinders one line for each cylinder of the family
  * @param repeats what to measure again before closing up
  * @param notes what else the person who filled the sheet should know
  */
 public record CheckedSheet(
     SheetRow row,
+    Vehicle vehicle,
     JudgedSheet judged,
     List<CylinderLine> cylinders,
     List<Repeat> repeats,
@@ -25,9 +28,10 @@ public record CheckedSheet(
     notes = List.copyOf(notes);
   }
 
-  static CheckedSheet of(SheetRow row, JudgedSheet judged, List<String> notes) {
+  static CheckedSheet of(SheetRow row, Vehicle vehicle, JudgedSheet judged, List<String> notes) {
     return new CheckedSheet(
         row,
+        vehicle,
         judged,
         CylinderLine.of(judged.test(), judged.history(), judged.norms()),
         Repeats.of(judged, row.strokes()),

@@ -8,6 +8,7 @@ import borecensus.ledger.SettledVehicle;
 import borecensus.ledger.SettledVehicle.Segment;
 import borecensus.norms.GaugeOffset;
 import borecensus.published.VehicleDossier;
+import borecensus.worklist.ConfirmedFault;
 import borecensus.worklist.PlainNumbers;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -31,6 +32,7 @@ final class SheetNotes {
     List<String> notes = new ArrayList<>();
     notes.addAll(identity(row));
     notes.addAll(engine(judged));
+    notes.addAll(inspection(judged));
     notes.addAll(displaced());
     if (judged.test().kind() == SheetKind.DRY && !judged.lastDry()) {
       notes.add("A later test of this engine is on file: what is said of the engine counts both.");
@@ -68,6 +70,13 @@ final class SheetNotes {
         : List.of(
             "The engine in the vehicle was %s until now: a new engine starts a new history."
                 .formatted(known.engineId()));
+  }
+
+  /** What the last inspection found; with a mark or a reason the evidence says it already. */
+  private static List<String> inspection(JudgedSheet judged) {
+    boolean told = judged.marked() || !judged.reasons().isEmpty() && judged.brief().isPresent();
+    String found = ConfirmedFault.evidence(judged.history()).strip();
+    return told || found.isEmpty() ? List.of() : List.of(found);
   }
 
   /** Earlier sheets that stand no longer, because this one contradicts them. */

@@ -54,7 +54,7 @@ final class VehicleCheck {
       for (SheetRow row : standing(added, settled.outcome())) {
         find(histories, row.testId())
             .map(history -> JudgedSheet.of(model, history, row.testId()))
-            .map(judged -> CheckedSheet.of(row, judged, notes.of(row, judged)))
+            .map(j -> CheckedSheet.of(row, dossier.file().vehicle(), j, notes.of(row, j)))
             .ifPresent(sheets::add);
       }
     }

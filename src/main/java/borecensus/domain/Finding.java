@@ -39,4 +39,9 @@ public record Finding(
   public boolean clears() {
     return result != FindingResult.INCONCLUSIVE && !foundFault();
   }
+
+  /** What it says of the engine: a confirmed fault of the measurement is none of the engine. */
+  public FindingResult outcome() {
+    return clears() ? FindingResult.NO_FAULT_FOUND : result;
+  }
 }

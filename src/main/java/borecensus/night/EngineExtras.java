@@ -36,7 +36,7 @@ final class EngineExtras {
     List<Object> cells = new ArrayList<>();
     Optional<Finding> finding = history.lastFinding();
     cells.add(finding.map(Finding::inspectedOn).orElse(null));
-    cells.add(finding.map(f -> f.foundFault() ? "confirmed" : "no_fault_found").orElse(null));
+    cells.add(finding.map(f -> f.outcome().code()).orElse(null));
     cells.add(ClearedEngine.clearance(history).map(Finding::inspectedOn).orElse(null));
     cells.addAll(audit(history, assessment, fleet.norms(), AuditDraw.on(tonight.asOf())));
     cells.addAll(plan(history, assessment, repeat, fleet.norms(), tonight));

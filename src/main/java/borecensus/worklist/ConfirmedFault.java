@@ -5,8 +5,8 @@ import borecensus.domain.Finding;
 import java.util.List;
 import java.util.Optional;
 
-/** A fault that an inspection has confirmed, in words, as long as no work on it is recorded. */
-final class ConfirmedFault {
+/** What the last inspection found, in words, as long as no work on it is recorded. */
+public final class ConfirmedFault {
   private ConfirmedFault() {}
 
   /** The finding, when the last inspection of the engine found a fault. */
@@ -20,7 +20,7 @@ final class ConfirmedFault {
   }
 
   /** What the inspection adds to the evidence; empty when there is nothing to say. */
-  static String evidence(EngineHistory history) {
+  public static String evidence(EngineHistory history) {
     return history
         .lastFinding()
         .map(

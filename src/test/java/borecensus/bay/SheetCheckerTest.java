@@ -2,9 +2,11 @@ package borecensus.bay;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import borecensus.domain.EngineHistory;
+import borecensus.domain.Finding;
 import borecensus.ledger.VehicleSettler;
 import borecensus.normalise.Normaliser;
 import borecensus.published.LookupFiles;
@@ -13,6 +15,7 @@ import borecensus.published.VehicleDossier;
 import borecensus.query.OutputFormat;
 import borecensus.query.Snapshot;
 import borecensus.query.SnapshotQuery;
+import borecensus.screening.ClearedEngine;
 import borecensus.screening.EngineAssessment;
 import borecensus.screening.Screening;
 import borecensus.tabular.CsvTable;
@@ -27,8 +30,11 @@ import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
@@ -59,12 +65,16 @@ class SheetCheckerTest {
   }
 
   private static List<String[]> query(String sql) throws Exception {
+    return query(store, sql, ",");
+  }
+
+  private static List<String[]> query(Path store, String sql, String separator) throws Exception {
     StringWriter out = new StringWriter();
     SnapshotQuery.run(store, sql, OutputFormat.CSV, out);
     return out.toString()
         .lines()
         .skip(1)
-        .map(line -> line.replace("\"", "").split(",", -1))
+        .map(line -> line.replace("\"", "").split(separator, -1))
         .toList();
   }
 
@@ -119,7 +129,8 @@ class SheetCheckerTest {
         query(
             "SELECT s.vehicle_id, test_id, source_file, judgement, tests_used, level_pct, level_z,"
                 + " spread_pct, spread_z, trend_pct_per_100k_km, trend_z, fault_probability,"
-                + " marked, array_to_string(reasons, ';'), array_to_string(suspect_cylinders, ';')"
+                + " marked, array_to_string(reasons, ';'), array_to_string(suspect_cylinders, ';'),"
+                + " inspected_on, inspection_result, cleared_on"
                 + " FROM engine_status s JOIN (SELECT engine_id, arg_max(test_id, (tested_at,"
                 + " test_id)) AS test_id, arg_max(source_file, (tested_at, test_id)) AS"
                 + " source_file FROM cylinder_readings GROUP BY engine_id) r"
@@ -127,13 +138,18 @@ class SheetCheckerTest {
     assertTrue(engines.size() > 400, "engines: " + engines.size());
     SheetChecker checker = checker(store);
     int marked = 0;
+    int inspected = 0;
+    int cleared = 0;
     for (String[] published : engines) {
       Some sheet = recordsOf(SampleStore.FLEET.resolve(published[2]), "test_id", published[1]);
       CheckedFile checked = checker.check(published[2], sheet, SampleStore.AS_OF);
       assertSameFigures(published, checked);
       marked += checked.sheets().get(0).judged().marked() ? 1 : 0;
+      inspected += published[15].isEmpty() ? 0 : 1;
+      cleared += published[17].isEmpty() ? 0 : 1;
     }
     assertTrue(marked > 20, "marked: " + marked);
+    assertTrue(cleared > 0 && inspected > cleared, inspected + " inspected, " + cleared);
   }
 
   private static void assertSameFigures(String[] published, CheckedFile checked) {
@@ -158,6 +174,64 @@ class SheetCheckerTest {
         published[14],
         String.join(";", judged.suspects().stream().map(String::valueOf).toList()),
         who);
+    Optional<Finding> last = judged.history().lastFinding();
+    assertEquals(published[15], last.map(f -> f.inspectedOn().toString()).orElse(""), who);
+    assertEquals(published[16], last.map(f -> f.outcome().code()).orElse(""), who);
+    assertEquals(
+        published[17],
+        ClearedEngine.clearance(judged.history()).map(f -> f.inspectedOn().toString()).orElse(""),
+        who);
+  }
+
+  /**
+   * The bundled fleet with one marked engine found sound, one confirmed, and one due for service:
+   * the last sheet of each comes to what that night has published.
+   */
+  @Test
+  void aClearedAndAConfirmedEngineAreKnownAsTheNightKnowsThem() throws Exception {
+    Path fleet = folder.resolve("inspected-fleet");
+    copyAllBut(SampleStore.FLEET, fleet, "no-such-file");
+    Files.writeString(
+        fleet.resolve("findings.csv"),
+        "CEDAR-6G-0013,2026-03-30,no_fault_found,,\nROWAN-6D-0047,2026-03-29,confirmed,valve,3\n",
+        StandardOpenOption.APPEND);
+    Path vehicles = fleet.resolve("vehicles.csv");
+    Files.writeString(
+        vehicles,
+        Files.readString(vehicles)
+            .replace("home_site_id\n", "home_site_id,next_service_on\n")
+            .replaceAll("(?m)^(ROWAN-6D-0047,.*)$", "$1,2026-04-12"));
+    Path inspected = folder.resolve("inspected-store");
+    SampleStore.night(fleet, inspected);
+    CheckedSheet cleared = again(inspected, "CEDAR-6G-0013");
+    CheckedSheet confirmed = again(inspected, "ROWAN-6D-0047");
+    assertTrue(again(store, "CEDAR-6G-0013").judged().marked());
+    assertFalse(cleared.judged().marked());
+    assertEquals(
+        "[No fault was found on 2026-03-30: only what later tests show beyond the earlier ones"
+            + " counts.]",
+        cleared.notes().stream().filter(n -> n.startsWith("No fault")).toList().toString());
+    assertTrue(confirmed.judged().marked());
+    assertEquals(List.of(3), confirmed.judged().suspects());
+    List<String[]> said =
+        query(
+            inspected, "SELECT next_step FROM work_list WHERE vehicle_id = 'ROWAN-6D-0047'", "\t");
+    assertEquals(said.get(0)[0], AnswerText.nextStep(confirmed));
+    assertTrue(said.get(0)[0].contains("repair what was confirmed on 2026-03-29"), said.get(0)[0]);
+    assertEquals(LocalDate.of(2026, 4, 12), confirmed.vehicle().nextServiceOn());
+  }
+
+  private static CheckedSheet again(Path store, String vehicleId) throws Exception {
+    String[] last =
+        query(
+                store,
+                "SELECT test_id, source_file FROM cylinder_readings WHERE vehicle_id = '"
+                    + vehicleId
+                    + "' ORDER BY tested_at DESC, test_id DESC LIMIT 1",
+                ",")
+            .get(0);
+    Some sheet = recordsOf(SampleStore.FLEET.resolve(last[1]), "test_id", last[0]);
+    return checker(store).check(last[1], sheet, SampleStore.AS_OF).sheets().get(0);
   }
 
   @Test

@@ -105,6 +105,10 @@ class CheckSheetCommandTest {
     assertEquals(1190, sheet.get("cylinders").get(2).get("reading").asDouble(), 1e-9);
     assertTrue(sheet.get("engine_status").get("marked").asBoolean());
     assertEquals(3, sheet.get("engine_status").get("suspect_cylinders").get(0).asInt());
+    for (String date :
+        List.of("inspected_on", "inspection_result", "cleared_on", "next_service_on")) {
+      assertTrue(sheet.get("engine_status").get(date).isNull(), date);
+    }
     assertEquals(json.status(), run(store, FRESH).status());
   }
 

@@ -132,6 +132,45 @@ class ReportNightTest {
     assertTrue(changed(morning, "newly marked") > 0, "the depot held back has faulty engines");
   }
 
+  /** The page's figures of inspections against the tables, read by the database. */
+  @Test
+  void inspectionsDrawAndPlanAgreeWithTheTables() throws IOException {
+    String morning = pages(report(store)).get("index.html");
+    for (String row :
+        TableContent.rows(
+            store,
+            "SELECT reason, confirmed, inspected FROM finding_rates WHERE family_id = '*'"
+                + " AND reason IN ('marked', 'not_marked') AND inspected > 0")) {
+      String[] cells = row.split(",");
+      String group = cells[0].equals("marked") ? "Marked on the day" : "Not marked, and chosen";
+      String line = morning.substring(morning.indexOf("<th scope=\"row\">" + group));
+      line = line.substring(0, line.indexOf("</tr>"));
+      assertTrue(line.contains(">" + cells[1] + " of " + cells[2] + "</td>"), line);
+      assertEquals(cells[0].equals("not_marked"), line.contains("biased"), line);
+    }
+    List<String> drawn = TableContent.rows(store, "SELECT vehicle_id FROM audit_draw");
+    assertEquals(5, drawn.size());
+    drawn.forEach(id -> assertTrue(section(morning, "drawn").contains("<bdi>" + id + "</bdi>")));
+    for (String id :
+        TableContent.rows(store, "SELECT vehicle_id FROM test_plan WHERE rank <= 15")) {
+      assertTrue(section(morning, "plan").contains("<bdi>" + id + "</bdi>"), id);
+    }
+    String all = TableContent.value(store, "SELECT count(*) FROM test_plan");
+    assertTrue(section(morning, "plan").contains("the whole plan of " + all + " engines"));
+    for (String row :
+        TableContent.rows(
+            store,
+            "SELECT vehicle_id, inspected_on FROM engine_status WHERE cleared_on IS NOT NULL")) {
+      String[] cells = row.split(",");
+      assertTrue(section(morning, "found").contains("cleared on " + cells[1]), row);
+    }
+  }
+
+  private static String section(String page, String id) {
+    String section = page.substring(page.indexOf("<section aria-labelledby=\"" + id + "\">"));
+    return section.substring(0, section.indexOf("</section>"));
+  }
+
   /** The marks of a snapshot as a list of texts, from the spreadsheet that it carries. */
   private static String marked(Path snapshot) throws IOException {
     List<String> keys =

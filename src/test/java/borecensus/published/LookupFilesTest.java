@@ -4,6 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import borecensus.domain.Cause;
+import borecensus.domain.Finding;
+import borecensus.domain.FindingResult;
 import borecensus.domain.Vehicle;
 import borecensus.ledger.VehicleFile;
 import java.io.IOException;
@@ -11,6 +14,7 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.zip.GZIPOutputStream;
@@ -63,6 +67,27 @@ class LookupFilesTest {
   void aVehicleIsFoundWhateverItsName(String vehicleId) throws Exception {
     LookupFiles files = files(3, vehicleId, "V", "V10", "V1\t");
     assertEquals(Optional.of(dossier(vehicleId)), files.dossier(vehicleId, 3));
+  }
+
+  @Test
+  void findingsAndTheNextServiceTravelWithTheVehicle() throws Exception {
+    Vehicle vehicle = new Vehicle("V1", "F", "", null, "S", LocalDate.of(2026, 4, 12));
+    List<Finding> findings =
+        List.of(
+            new Finding(
+                "V1", LocalDate.of(2025, 2, 3), FindingResult.NO_FAULT_FOUND, null, List.of()),
+            new Finding(
+                "V1",
+                LocalDate.of(2026, 3, 4),
+                FindingResult.CONFIRMED,
+                Cause.HEAD_GASKET,
+                List.of(2, 3)));
+    VehicleDossier dossier =
+        new VehicleDossier(new VehicleFile(vehicle, List.of(), findings), List.of());
+    LookupFiles files = new LookupFiles(snapshot);
+    Path bucket = Files.createDirectories(files.vehicles().resolve("bucket=0"));
+    write(bucket.resolve("part.gz"), VehicleLines.line(dossier) + "\n");
+    assertEquals(Optional.of(dossier), files.dossier("V1", 1));
   }
 
   @Test
