@@ -17,6 +17,8 @@ import java.util.stream.IntStream;
 final class SizeLawFit {
   private static final double PSEUDO_FAULTS = 10;
   private static final int DEGREE = 3;
+  private static final double SMALL_SHARE = 0.1;
+  private static final double MOST_SMALL = 0.3;
   private static final int MOST_STEPS = 30;
   private static final double CLOSE = 1e-9;
 
@@ -41,7 +43,34 @@ final class SizeLawFit {
       counts[i] = PSEUDO_FAULTS * counts[i] + found[i];
     }
     SizeLawFit fit = new SizeLawFit(counts);
-    return believed.withLogWeights(fit.logs(fit.maximum()));
+    double[] law = FaultPosterior.normalised(fit.logs(fit.maximum()));
+    double[] held = withFewSmall(law, believed.weights());
+    return believed.withLogWeights(Arrays.stream(held).map(Math::log).toArray());
+  }
+
+  /**
+   * Holds the smallest sizes. Losses of a few per cent look like the differences of sound engines,
+   * above all where each was tested once: free to do so, the law explains the whole fleet by faults
+   * that nobody could find. So the sizes that are believed to hold {@value #SMALL_SHARE} of the
+   * faults get no more than {@value #MOST_SMALL} of them (choices, no source).
+   */
+  private static double[] withFewSmall(double[] law, double[] believed) {
+    int small = 0;
+    double expected = 0;
+    double found = 0;
+    while (expected + believed[small] < SMALL_SHARE) {
+      expected += believed[small];
+      found += law[small];
+      small++;
+    }
+    if (found <= MOST_SMALL) {
+      return law;
+    }
+    double[] held = law.clone();
+    for (int i = 0; i < held.length; i++) {
+      held[i] *= i < small ? MOST_SMALL / found : (1 - MOST_SMALL) / (1 - found);
+    }
+    return held;
   }
 
   /** Log size, from -1 to 1 over the grid, with its square and cube. */

@@ -57,6 +57,25 @@ class SizeLawFitTest {
     assertEquals(1, Arrays.stream(fitted).sum(), 1e-12);
   }
 
+  /** What cannot be told from sound engines must not pass for a fleet full of faults. */
+  @Test
+  void aHeapOfFaultsTooSmallToBeSeenIsHeldToThreeTenths() {
+    double[] found = new double[BELIEVED.shifts().length];
+    found[0] = 400;
+    found[1] = 100;
+    found[14] = 50;
+    SeverityGrid fitted = SizeLawFit.fit(BELIEVED, found);
+    double[] believed = BELIEVED.weights();
+    double expected = 0;
+    double small = 0;
+    for (int k = 0; expected + believed[k] < 0.1; k++) {
+      expected += believed[k];
+      small += fitted.weights()[k];
+    }
+    assertEquals(0.3, small, 1e-9);
+    assertEquals(1, Arrays.stream(fitted.weights()).sum(), 1e-12);
+  }
+
   @Test
   void aNarrowLawStillLetsADeadCylinderBeAFault() {
     SeverityGrid narrow = SeverityGrid.of(new FaultSize(8, 0.02), -1);
