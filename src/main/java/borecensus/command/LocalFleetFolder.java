@@ -23,6 +23,6 @@ record LocalFleetFolder(Path folder) implements FleetFolder {
   @Override
   public Optional<InputStream> open(String relativePath) throws IOException {
     Path file = folder.resolve(relativePath);
-    return Files.exists(file) ? Optional.of(Files.newInputStream(file)) : Optional.empty();
+    return Files.isRegularFile(file) ? Optional.of(Files.newInputStream(file)) : Optional.empty();
   }
 }

@@ -40,6 +40,26 @@ class EvidenceOddsTest {
     }
   }
 
+  /** A log ratio of a million costs ten digits of what is added to it. */
+  @Test
+  void whatAnInspectionToldWeighsTheSameBothWays() {
+    double[][] sizes = NORMS.faults().sizes().weights();
+    for (FaultEvidence engine : evidence()) {
+      for (KnownState known : KnownState.values()) {
+        FaultEvidence told =
+            new FaultEvidence(
+                engine.familyId(), engine.tests(), engine.sums(), engine.tails(), known);
+        EvidenceOdds odds = EvidenceOdds.of(told);
+        double[] priors = NORMS.faults().shares().priors(told.familyId(), told.tests());
+        double[] quick = odds.weigh(priors, odds.sums(sizes));
+        double[] byLogs = NORMS.faults().weigh(told);
+        for (int h = 0; h < quick.length; h++) {
+          assertEquals(byLogs[h], quick[h], 1e-8, known + " " + h);
+        }
+      }
+    }
+  }
+
   @Test
   void aPartOfAFamilyKeepsItsRangeItsOrderAndNoMoreThanAsked() {
     FamilySample whole =
