@@ -45,8 +45,14 @@ public final class Benchmark {
             .toAbsolutePath();
     Path fleet = folder.resolve("fleet");
     figures.add(draw(plan.fleet(engines), fleet));
-    figures.addAll(night(NIGHT, fleet, folder.resolve("store")));
-    figures.add(snapshotBytes(folder.resolve("store")));
+    List<List<Figure>> nights = new ArrayList<>();
+    for (int i = 0; i < plan.repeats(); i++) {
+      nights.add(night(NIGHT, fleet, folder.resolve("store")));
+    }
+    figures.addAll(Medians.of(nights));
+    figures.addAll(
+        child()
+            .run("size", folder.resolve("store").toString(), folder.resolve("scratch").toString()));
     if (plan.runs() != BenchmarkPlan.Runs.NIGHT) {
       messages.accept(engines + " engines: relational part");
       figures.addAll(
@@ -107,15 +113,5 @@ public final class Benchmark {
         Files.delete(sheet);
       }
     }
-  }
-
-  private static Figure snapshotBytes(Path store) throws IOException {
-    long bytes = 0;
-    try (Stream<Path> files = Files.walk(store.resolve("snapshots"))) {
-      for (Path file : files.filter(f -> f.toString().endsWith(".parquet")).toList()) {
-        bytes += Files.size(file);
-      }
-    }
-    return new Figure(NIGHT, "snapshot", "bytes", bytes);
   }
 }

@@ -24,6 +24,7 @@ public final class BenchmarkPart {
       throws SQLException {
     return switch (part) {
       case "relational" -> MeasuredRelational.run(RelationalInput.of(store, second), threads);
+      case "size" -> SnapshotSize.of(store, second);
       case "compare" -> SnapshotComparison.run(store, second);
       default -> MeasuredNight.run(part, second, store, threads, new Messages());
     };

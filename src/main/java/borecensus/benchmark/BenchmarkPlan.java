@@ -10,6 +10,7 @@ import java.util.List;
  * @param engines size of each fleet
  * @param skew what is uneven in them
  * @param runs what is run on each
+ * @param repeats how often the night is run; medians are told
  * @param threads processors that each run may use
  * @param heapMib largest heap of a night
  * @param folder where fleets and stores are put
@@ -18,6 +19,7 @@ public record BenchmarkPlan(
     List<Integer> engines,
     LargeFleetPlan.Skew skew,
     Runs runs,
+    int repeats,
     int threads,
     int heapMib,
     Path folder) {
@@ -37,6 +39,9 @@ public record BenchmarkPlan(
     engines = List.copyOf(engines);
     if (engines.isEmpty() || engines.stream().anyMatch(n -> n < 1)) {
       throw new IllegalArgumentException("--engines must be at least 1");
+    }
+    if (repeats < 1) {
+      throw new IllegalArgumentException("--repeats must be at least 1");
     }
     if (threads < 1) {
       throw new IllegalArgumentException("--threads must be at least 1");

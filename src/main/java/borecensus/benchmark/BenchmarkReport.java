@@ -62,14 +62,17 @@ public record BenchmarkReport(BenchmarkPlan plan, Machine machine, List<Size> si
     lines.add(
         String.format(
             Locale.ROOT,
-            "%d threads, heap of a night at most %d MiB, skew: %s.",
+            "%d threads, heap of a night at most %d MiB, medians of %d runs, skew: %s.",
             plan.threads(),
             plan.heapMib(),
+            plan.repeats(),
             plan.skew().name().toLowerCase(Locale.ROOT)));
     lines.add("");
     nights(lines);
     lines.add("");
     steps(lines);
+    lines.add("");
+    snapshots(lines);
     if (plan.runs() != BenchmarkPlan.Runs.NIGHT) {
       lines.add("");
       relational(lines);
@@ -120,9 +123,9 @@ public record BenchmarkReport(BenchmarkPlan plan, Machine machine, List<Size> si
 
   private void steps(List<String> lines) {
     lines.add(
-        "| engines | step | wall s | cpu s | engines/s | read MiB | written MiB | shuffled MiB |"
-            + " spilled MiB | growth exponent |");
-    lines.add("| ---: | --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |");
+        "| engines | step | wall s | cpu s | rows/s | read MiB | written MiB | shuffled MiB |"
+            + " spilled MiB | peak heap MiB | growth exponent |");
+    lines.add("| ---: | --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |");
     for (int i = 0; i < sizes.size(); i++) {
       Size size = sizes.get(i);
       for (String step : size.steps(Benchmark.NIGHT)) {
@@ -130,16 +133,17 @@ public record BenchmarkReport(BenchmarkPlan plan, Machine machine, List<Size> si
         lines.add(
             String.format(
                 Locale.ROOT,
-                "| %,d | %s | %.1f | %.1f | %,.0f | %.1f | %.1f | %.1f | %.1f | %s |",
+                "| %,d | %s | %.1f | %.1f | %,.0f | %.1f | %.1f | %.1f | %.1f | %,.0f | %s |",
                 size.engines(),
                 step,
                 wall,
                 size.value(Benchmark.NIGHT, step, "cpu_s"),
-                size.engines() / wall,
+                size.value(Benchmark.NIGHT, Figure.WHOLE, "rows_read") / wall,
                 mib(size, step, "bytes_read"),
                 mib(size, step, "bytes_written"),
                 mib(size, step, "shuffle_bytes"),
                 mib(size, step, "spilled_bytes"),
+                size.value(Benchmark.NIGHT, step, "peak_heap_mib"),
                 growth(Benchmark.NIGHT, step, "cpu_s", i)));
       }
     }
@@ -148,6 +152,30 @@ public record BenchmarkReport(BenchmarkPlan plan, Machine machine, List<Size> si
   private static double mib(Size size, String step, String measure) {
     double bytes = size.value(Benchmark.NIGHT, step, measure);
     return Double.isNaN(bytes) ? 0 : bytes / MIB;
+  }
+
+  private void snapshots(List<String> lines) {
+    lines.add(
+        "| engines | snapshot MiB | its telling columns by the column store MiB | ratio | readings"
+            + " MiB | readings files | look-up MiB | report MiB | largest file MiB |");
+    lines.add("| ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |");
+    for (Size size : sizes) {
+      double bytes = size.value(SnapshotSize.RUN, Figure.WHOLE, "bytes");
+      double columns = size.value(SnapshotSize.RUN, Figure.WHOLE, "bytes_by_column_store");
+      lines.add(
+          String.format(
+              Locale.ROOT,
+              "| %,d | %.1f | %.1f | %.2f | %.1f | %.0f | %.1f | %.1f | %.1f |",
+              size.engines(),
+              bytes / MIB,
+              columns / MIB,
+              bytes / columns,
+              size.value(SnapshotSize.RUN, "cylinder_readings", "bytes") / MIB,
+              size.value(SnapshotSize.RUN, "cylinder_readings", "files"),
+              size.value(SnapshotSize.RUN, "lookup", "bytes") / MIB,
+              size.value(SnapshotSize.RUN, "report", "bytes") / MIB,
+              size.value(SnapshotSize.RUN, Figure.WHOLE, "largest_file_bytes") / MIB));
+    }
   }
 
   private void relational(List<String> lines) {

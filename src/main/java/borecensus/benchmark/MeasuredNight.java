@@ -23,6 +23,7 @@ final class MeasuredNight implements NightProgress {
   private String step = "";
   private long began;
   private double cpuBefore;
+  private double largestHeapMib;
 
   private MeasuredNight(String run, NightProgress messages, LongSupplier nanoClock) {
     this.run = run;
@@ -53,6 +54,7 @@ final class MeasuredNight implements NightProgress {
     night.add(Figure.WHOLE, "rows_accepted", result.counts().accepted());
     night.add(Figure.WHOLE, "engines", result.engines());
     night.add(Figure.WHOLE, "marked", result.marked());
+    night.add(Figure.WHOLE, "peak_heap_mib", night.largestHeapMib);
     night.figures.addAll(ProcessFigures.of(run));
     return night.figures;
   }
@@ -66,6 +68,7 @@ final class MeasuredNight implements NightProgress {
     step = newStep;
     began = nanoClock.getAsLong();
     cpuBefore = ProcessFigures.cpuSeconds();
+    ProcessFigures.forgetPeakHeap();
     messages.begins(newStep);
   }
 
@@ -73,6 +76,9 @@ final class MeasuredNight implements NightProgress {
   public void ends(String outcome) {
     add(step, "wall_s", (nanoClock.getAsLong() - began) / 1e9);
     add(step, "cpu_s", ProcessFigures.cpuSeconds() - cpuBefore);
+    double peakHeapMib = ProcessFigures.peakHeapMib();
+    add(step, "peak_heap_mib", peakHeapMib);
+    largestHeapMib = Math.max(largestHeapMib, peakHeapMib);
     messages.ends(outcome);
   }
 

@@ -17,11 +17,10 @@ final class ProcessFigures {
 
   private ProcessFigures() {}
 
-  /** Processor time and peaks of memory; NaN where the platform does not tell. */
+  /** Processor time and the peak of resident memory; NaN where the platform does not tell. */
   static List<Figure> of(String run) {
     return List.of(
         new Figure(run, Figure.WHOLE, "cpu_s", cpuSeconds()),
-        new Figure(run, Figure.WHOLE, "peak_heap_mib", peakHeapMib()),
         new Figure(run, Figure.WHOLE, "peak_resident_mib", peakResidentMib()));
   }
 
@@ -34,7 +33,13 @@ final class ProcessFigures {
         .orElse(Double.NaN);
   }
 
-  private static double peakHeapMib() {
+  /** Lets the next peak of the heap be that of what comes now. */
+  static void forgetPeakHeap() {
+    ManagementFactory.getMemoryPoolMXBeans().forEach(MemoryPoolMXBean::resetPeakUsage);
+  }
+
+  /** Sum of the heap pools' largest use since it was last forgotten: at least the true peak. */
+  static double peakHeapMib() {
     return ManagementFactory.getMemoryPoolMXBeans().stream()
             .filter(pool -> pool.getType() == MemoryType.HEAP)
             .map(MemoryPoolMXBean::getPeakUsage)

@@ -57,6 +57,13 @@ public final class BenchCommand implements Callable<Integer> {
   private BenchmarkPlan.Runs runs;
 
   @Option(
+      names = "--repeats",
+      defaultValue = "1",
+      paramLabel = "N",
+      description = "How often the night is run; medians are told. Default ${DEFAULT-VALUE}.")
+  private int repeats;
+
+  @Option(
       names = "--skew",
       defaultValue = "NONE",
       paramLabel = "WHAT",
@@ -115,7 +122,7 @@ public final class BenchCommand implements Callable<Integer> {
 
   private BenchmarkPlan plan() {
     try {
-      return new BenchmarkPlan(engines, skew, runs, threads, heapMib, keep);
+      return new BenchmarkPlan(engines, skew, runs, repeats, threads, heapMib, keep);
     } catch (IllegalArgumentException wrong) {
       throw new ParameterException(spec.commandLine(), wrong.getMessage());
     }

@@ -26,6 +26,7 @@ class BenchmarkTest {
                 List.of(ENGINES),
                 LargeFleetPlan.Skew.NONE,
                 BenchmarkPlan.Runs.UPDATE,
+                1,
                 2,
                 1024,
                 folder),
@@ -64,6 +65,28 @@ class BenchmarkTest {
     assertEquals(0, value(Benchmark.UPDATE, "engine_status", "rows_unlike_rebuild"));
     assertEquals(0, value(Benchmark.UPDATE, "family_norms", "rows_unlike_rebuild"));
     assertEquals(0, value(Benchmark.UPDATE, "cylinder_readings", "rows_unlike_rebuild"));
+  }
+
+  @Test
+  void theSnapshotIsMeasuredBesideItsColumnsAsAColumnStoreWritesThem() {
+    double bytes = value(SnapshotSize.RUN, Figure.WHOLE, "bytes");
+    double columns = value(SnapshotSize.RUN, Figure.WHOLE, "bytes_by_column_store");
+    double readings = value(SnapshotSize.RUN, "cylinder_readings", "bytes");
+    assertTrue(columns > 0 && readings > 0 && bytes > readings, bytes + " bytes");
+    assertTrue(value(SnapshotSize.RUN, Figure.WHOLE, "largest_file_bytes") <= bytes);
+  }
+
+  @Test
+  void theMedianOfTwoRunsLiesBetweenThemAndOfThreeIsTheMiddleOne() {
+    List<Figure> two = Medians.of(List.of(List.of(figure(1)), List.of(figure(4))));
+    List<Figure> three =
+        Medians.of(List.of(List.of(figure(9)), List.of(figure(1)), List.of(figure(4))));
+    assertEquals(List.of(figure(2.5)), two);
+    assertEquals(List.of(figure(4)), three);
+  }
+
+  private static Figure figure(double value) {
+    return new Figure("night", Figure.WHOLE, "wall_s", value);
   }
 
   @Test
