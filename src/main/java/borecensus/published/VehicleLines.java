@@ -36,8 +36,13 @@ public final class VehicleLines {
 
   /** The bucket of a vehicle, from 0: the CRC-32 of its id in UTF-8, modulo their number. */
   public static int bucketOf(String vehicleId, int buckets) {
+    return bucketOf(vehicleId.getBytes(StandardCharsets.UTF_8), buckets);
+  }
+
+  /** The same for an id that is at hand in UTF-8. */
+  public static int bucketOf(byte[] vehicleId, int buckets) {
     CRC32 crc = new CRC32();
-    crc.update(vehicleId.getBytes(StandardCharsets.UTF_8));
+    crc.update(vehicleId);
     return (int) (crc.getValue() % buckets);
   }
 
