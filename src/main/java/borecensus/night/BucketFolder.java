@@ -59,7 +59,7 @@ record BucketFolder(String path, Map<String, String> hadoopSettings) implements 
   }
 
   /** One bucket while it is written. */
-  static final class Bucket implements AutoCloseable {
+  static final class Bucket extends OutputStream {
     private final Path file;
     private final Path written;
     private final OutputStream out;
@@ -72,10 +72,16 @@ record BucketFolder(String path, Map<String, String> hadoopSettings) implements 
       this.out = new QuickGzip(Files.newOutputStream(written));
     }
 
-    void write(byte[] bytes) throws IOException {
-      out.write(bytes);
-      content.update(bytes);
-      contentBytes += bytes.length;
+    @Override
+    public void write(int one) throws IOException {
+      write(new byte[] {(byte) one}, 0, 1);
+    }
+
+    @Override
+    public void write(byte[] bytes, int from, int count) throws IOException {
+      out.write(bytes, from, count);
+      content.update(bytes, from, count);
+      contentBytes += count;
     }
 
     @Override

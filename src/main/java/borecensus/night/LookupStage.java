@@ -7,7 +7,6 @@ import borecensus.published.PublishedModel;
 import borecensus.published.VehicleDossier;
 import borecensus.published.VehicleLines;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.Iterator;
@@ -82,8 +81,7 @@ final class LookupStage {
         while (vehicles.hasNext()) {
           GatheredVehicle vehicle = vehicles.next();
           if (vehicle.file() != null) {
-            String line = VehicleLines.line(new VehicleDossier(vehicle.file(), vehicle.sheets()));
-            file.write((line + "\n").getBytes(StandardCharsets.UTF_8));
+            VehicleLines.write(new VehicleDossier(vehicle.file(), vehicle.sheets()), file);
             written++;
           }
         }

@@ -190,7 +190,10 @@ public final class NightlyJob {
               .persist(StorageLevel.MEMORY_AND_DISK());
       falseShares = ScreeningStage.falseShares(screened);
       inspections =
-          inspections(inspected, screened, new MarkRule(falseShares, settings.maxFalseShare()));
+          inspections(
+              inspected,
+              screened,
+              new MarkRule(falseShares.lowestMarked(settings.maxFalseShare())));
       Dataset<Row> marked =
           WorkListStage.marked(
               screened, broadcast(falseShares, FalseShareTable.class), settings.maxFalseShare());
