@@ -9,17 +9,20 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Iterator;
 import java.util.List;
-import org.apache.spark.api.java.JavaPairRDD;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.JavaSparkContext;
 import org.apache.spark.api.java.function.FlatMapFunction;
 import org.apache.spark.rdd.PartitionPruningRDD;
+import org.apache.spark.rdd.ShuffledRDD;
+import org.apache.spark.serializer.KryoSerializer;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
 import org.apache.spark.sql.catalyst.InternalRow;
 import scala.Function1;
 import scala.Tuple2;
+import scala.reflect.ClassTag;
+import scala.reflect.ClassTag$;
 
 /**
  * Brings together what is known of each vehicle: its tests in the ledger and its rows in the
@@ -60,12 +63,11 @@ final class GatherStage {
     JavaRDD<Register> registers =
         context.parallelize(Arrays.asList(Register.values()), Register.values().length);
     JavaRDD<byte[]> all =
-        JavaPairRDD.fromJavaRDD(
-                registers
-                    .flatMap(new RegisterBlocks(files, sections))
-                    .union(rows.mapPartitions(new ToBlocks(sections))))
-            .partitionBy(sections)
-            .values();
+        shuffled(
+            registers
+                .flatMap(new RegisterBlocks(files, sections))
+                .union(rows.mapPartitions(new ToBlocks(sections))),
+            sections);
     return new Gathered(
         sections,
         only(all, sections::isVehicles),
@@ -79,6 +81,19 @@ final class GatherStage {
     public Iterator<Tuple2<Integer, byte[]>> call(Iterator<InternalRow> rows) {
       return new TestBlocks(rows, sections);
     }
+  }
+
+  /** Java's own serializer would hold on to the blocks of a task until it ends. */
+  private static JavaRDD<byte[]> shuffled(
+      JavaRDD<Tuple2<Integer, byte[]>> blocks, Sections sections) {
+    ClassTag<byte[]> bytes = ClassTag$.MODULE$.apply(byte[].class);
+    ShuffledRDD<Integer, byte[], byte[]> shuffled =
+        new ShuffledRDD<>(
+            blocks.rdd(), sections, ClassTag$.MODULE$.apply(Integer.class), bytes, bytes);
+    return shuffled
+        .setSerializer(new KryoSerializer(blocks.context().getConf()))
+        .toJavaRDD()
+        .map(Tuple2::_2);
   }
 
   private interface Chosen extends Serializable {
