@@ -53,6 +53,16 @@ record DialSites(double[][] residual, double[][] variance) {
     return new DialSites(model.residual(), variance);
   }
 
+  /** What one cylinder (from 0) read, by test; zero where it was not read. */
+  double[] residualOf(int cylinder) {
+    double[] values = new double[residual.length];
+    for (int t = 0; t < values.length; t++) {
+      double value = residual[t][cylinder];
+      values[t] = Double.isNaN(value) ? 0 : value;
+    }
+    return values;
+  }
+
   private static boolean[] coarse(HealthyModel model) {
     boolean[] coarse = new boolean[model.tests()];
     for (int t = 0; t < coarse.length; t++) {
@@ -103,15 +113,14 @@ record DialSites(double[][] residual, double[][] variance) {
       variances[t] = variance[t].clone();
     }
     for (int c = 0; c < residual[0].length; c++) {
-      int[] alone = {c};
-      double[] scores = precision.weightedSums(alone);
-      double[][] information = precision.precisionSums(alone);
+      double[] scores = precision.weightedSums(new int[] {c});
+      double[] information = precision.information(c);
       for (int t = 0; t < residual.length; t++) {
         Interval interval = intervals[t][c];
         if (interval != null) {
           double own = ownVariance(model, t);
           Normal site = new Normal(residual[t][c], variance[t][c] - own);
-          Normal others = Normal.without(site, scores[t], information[t][t]);
+          Normal others = Normal.without(site, scores[t], information[t]);
           Normal moved = site.towards(interval.site(others), damping);
           values[t][c] = moved.mean();
           variances[t][c] = moved.variance() + own;

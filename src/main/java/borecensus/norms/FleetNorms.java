@@ -66,11 +66,14 @@ public record FleetNorms(
         + covariates.shiftLog(norm.family(), TestConditions.of(test));
   }
 
-  /** Error variance of a gauge's mean offset for tests of this family. */
-  private double gaugeErrorVariance(FamilyNorm norm, String gaugeId) {
-    Double inFamily = norm.gaugeErrorVariances().get(gaugeId);
-    double error = gauge(gaugeId).standardErrorLog();
-    return inFamily != null ? inFamily : error * error + norm.gaugeMixErrorVariance();
+  /** The offsets of the gauges of some tests, each looked up once. */
+  GaugeOffset[] gauges(String[] gaugeIds) {
+    GaugeOffset[] found = new GaugeOffset[gaugeIds.length];
+    for (int t = 0; t < found.length; t++) {
+      boolean same = t > 0 && gaugeIds[t].equals(gaugeIds[t - 1]);
+      found[t] = same ? found[t - 1] : gauge(gaugeIds[t]);
+    }
+    return found;
   }
 
   /** Error covariance that two tests of this family share by their gauge. */
@@ -80,9 +83,8 @@ public record FleetNorms(
       return 0;
     }
     GaugeOffset gauge = gauge(gaugeId);
-    int period = gauge.periodOn(readings.conditions()[first].day());
-    boolean samePeriod = period == gauge.periodOn(readings.conditions()[second].day());
-    return gaugeErrorVariance(norm, gaugeId) + (samePeriod ? gauge.driftErrorVariance(period) : 0);
+    return GaugeError.of(norm, gauge, readings.conditions()[first].day())
+        .sharedWith(GaugeError.of(norm, gauge, readings.conditions()[second].day()));
   }
 
   /** How common faults are, and how large. */

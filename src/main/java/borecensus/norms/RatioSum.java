@@ -14,6 +14,9 @@ final class RatioSum {
   /** By cylinder, or by test for a fault of a test; weighted by size. */
   private final double[] byCylinder;
 
+  /** Reused from pattern to pattern. */
+  private final double[] logTerms;
+
   private double top = Double.NEGATIVE_INFINITY;
 
   /**
@@ -23,6 +26,7 @@ final class RatioSum {
    */
   RatioSum(int cylinders, double[] weights) {
     this.weights = weights.clone();
+    logTerms = new double[weights.length];
     bySize = new double[weights.length];
     byCylinder = new double[cylinders];
   }
@@ -34,9 +38,10 @@ final class RatioSum {
    * @param shifts the sizes, in the order of their weights
    */
   void add(double logWeight, Template template, double[] shifts) {
-    double[] logTerms = new double[shifts.length];
+    double score = template.score();
+    double half = template.information() / 2;
     for (int i = 0; i < shifts.length; i++) {
-      logTerms[i] = logWeight + template.logRatio(shifts[i]);
+      logTerms[i] = logWeight + shifts[i] * (score - shifts[i] * half);
     }
     add(logTerms, template.cylinders());
   }
@@ -44,18 +49,18 @@ final class RatioSum {
   /**
    * Adds terms of one pattern.
    *
-   * @param logTerms by size: log of likelihood ratio times weight, without the weight of the size
+   * @param logs by size: log of likelihood ratio times weight, without the weight of the size
    * @param cylinders that the pattern shifts, from 0
    */
-  void add(double[] logTerms, int[] cylinders) {
+  void add(double[] logs, int[] cylinders) {
     double largest = Double.NEGATIVE_INFINITY;
-    for (double logTerm : logTerms) {
+    for (double logTerm : logs) {
       largest = Math.max(largest, logTerm);
     }
     raise(largest);
     double weighted = 0;
-    for (int i = 0; i < logTerms.length; i++) {
-      double logTerm = logTerms[i] - top;
+    for (int i = 0; i < logs.length; i++) {
+      double logTerm = logs[i] - top;
       if (logTerm > NEGLIGIBLE) {
         double term = Math.exp(logTerm);
         bySize[i] += term;

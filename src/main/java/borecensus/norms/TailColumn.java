@@ -35,9 +35,7 @@ record TailColumn(Part lasting, Part[] single, double[] since) {
     double[] since = new double[tests];
     Arrays.fill(since, Double.NaN);
     for (int t = 0; t < tests; t++) {
-      double[] only = new double[tests];
-      only[t] = 1;
-      single[t] = part(blocks.template(only), noiseVariances[t]);
+      single[t] = part(blocks.ofTest(t), noiseVariances[t]);
       if (t > 0 && t < tests - 1) {
         since[t] = separateShifts(blocks, t, Tails.ADDED_VARIANCE * noiseVariances[t]);
       }

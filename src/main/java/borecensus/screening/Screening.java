@@ -46,7 +46,7 @@ public final class Screening {
             model.tests(),
             lastTest,
             trend,
-            verdict(ClearedEngine.evidence(history, norm, norms), last, norm, norms))
+            verdict(history, model, last, norms))
         : assessment(
             history,
             Judgement.FAMILY_TOO_SMALL,
@@ -64,8 +64,11 @@ public final class Screening {
    * a choice, no source).
    */
   private static Verdict verdict(
-      EngineHistory history, CompressionTest last, FamilyNorm norm, FleetNorms norms) {
-    HealthyModel model = HealthyModel.of(history, norm, norms);
+      EngineHistory whole, HealthyModel ofWhole, CompressionTest last, FleetNorms norms) {
+    FamilyNorm norm = norms.family(whole.familyId()).orElseThrow();
+    EngineHistory history = ClearedEngine.evidence(whole, norm, norms);
+    // Few engines were ever cleared; of all others the whole history is the evidence.
+    HealthyModel model = history == whole ? ofWhole : HealthyModel.of(history, norm, norms);
     FaultPosterior posterior = FaultPosterior.of(model, norm, norms);
     int testsSinceDoubted =
         KnownState.of(history) == KnownState.SOUND
@@ -149,10 +152,13 @@ public final class Screening {
 
   /** The day of the last dry test, believed or not. */
   private static LocalDate lastTestedOn(EngineHistory history) {
-    return history.tests().stream()
-        .filter(test -> test.kind() == SheetKind.DRY)
-        .map(test -> test.testedAt().toLocalDate())
-        .max(LocalDate::compareTo)
-        .orElse(null);
+    LocalDate last = null;
+    for (CompressionTest test : history.tests()) {
+      LocalDate day = test.testedAt().toLocalDate();
+      if (test.kind() == SheetKind.DRY && (last == null || day.isAfter(last))) {
+        last = day;
+      }
+    }
+    return last;
   }
 }

@@ -108,11 +108,15 @@ public final class TransposedCylinders {
   private static double[] usual(int test, double[][] pattern) {
     double[] usual = new double[pattern[test].length];
     for (int c = 0; c < usual.length; c++) {
-      double[] others = new double[pattern.length];
+      double sum = 0;
+      int count = 0;
       for (int t = 0; t < pattern.length; t++) {
-        others[t] = t == test ? Double.NaN : pattern[t][c];
+        if (t != test && !Double.isNaN(pattern[t][c])) {
+          sum += pattern[t][c];
+          count++;
+        }
       }
-      usual[c] = mean(others);
+      usual[c] = count == 0 ? Double.NaN : sum / count;
     }
     return usual;
   }
