@@ -6,6 +6,7 @@ import borecensus.domain.Finding;
 import borecensus.inspections.AuditDraw;
 import borecensus.norms.FamilyNorm;
 import borecensus.norms.FleetNorms;
+import borecensus.norms.HealthyModel;
 import borecensus.screening.ClearedEngine;
 import borecensus.screening.EngineAssessment;
 import borecensus.screening.Screening;
@@ -36,10 +37,12 @@ final class EngineExtras {
   /**
    * An engine with what screening said of it.
    *
+   * @param model of its trusted tests; null without any
    * @param nextServiceOn of its vehicle; null when not stated
    */
   record Screened(
       EngineHistory history,
+      HealthyModel model,
       EngineAssessment assessment,
       Optional<TestToRepeat> repeat,
       LocalDate nextServiceOn) {
@@ -90,7 +93,7 @@ final class EngineExtras {
     double probability = engine.assessment().faultProbability();
     FamilyNorm norm = norms.family(history.familyId()).orElseThrow();
     LimitDistance toLimit =
-        engine.judged() ? LimitDistance.of(history, probability, norm, norms) : null;
+        engine.judged() ? LimitDistance.of(engine.model(), probability, norm) : null;
     TestNeed.of(
             new TestNeed.Known(
                 history,

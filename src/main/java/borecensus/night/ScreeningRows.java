@@ -8,6 +8,7 @@ import borecensus.night.EngineExtras.Screened;
 import borecensus.night.EngineExtras.Tonight;
 import borecensus.norms.FamilyNorm;
 import borecensus.norms.FleetNorms;
+import borecensus.norms.HealthyModel;
 import borecensus.norms.UsageAxis;
 import borecensus.screening.EngineAssessment;
 import borecensus.screening.LastTest;
@@ -21,6 +22,7 @@ import borecensus.worklist.WorkListEntry;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.apache.spark.sql.Row;
 
 /** Screened engines as rows. */
@@ -32,10 +34,14 @@ final class ScreeningRows {
       EngineHistory history, LocalDate nextServiceOn, FleetKnowledge fleet, Tonight tonight) {
     FleetNorms norms = fleet.norms();
     FamilyNorm norm = norms.family(history.familyId()).orElseThrow();
-    EngineAssessment assessment = Screening.assess(history, norms);
-    Screened engine =
-        new Screened(
-            history, assessment, TestToRepeat.of(history, assessment, norm), nextServiceOn);
+    boolean tested = !history.trustedTests().isEmpty();
+    HealthyModel model = tested ? HealthyModel.of(history, norm, norms) : null;
+    EngineAssessment assessment =
+        tested
+            ? Screening.assess(history, model, norms)
+            : Screening.untested(history, norms);
+    Optional<TestToRepeat> repeat = TestToRepeat.of(history, assessment, norm);
+    Screened engine = new Screened(history, model, assessment, repeat, nextServiceOn);
     Object[] cells = new Object[ScreeningField.values().length];
     fillEngine(cells, history);
     fillStatus(cells, assessment, norm);
@@ -44,7 +50,7 @@ final class ScreeningRows {
     if (engine.judged() && assessment.faultProbability() >= tonight.worthABrief()) {
       fillBrief(cells, EngineBrief.of(history, assessment, fleet));
     }
-    engine.repeat().ifPresent(repeat -> fillRepeat(cells, repeat));
+    repeat.ifPresent(test -> fillRepeat(cells, test));
     EngineExtras.fill(cells, engine, norms, tonight);
     return TableSchemas.row(cells);
   }

@@ -52,19 +52,38 @@ record CylinderPrecision(double[] own, double factor) {
     return product;
   }
 
-  /** The diagonal of G - G K G. */
-  double[] diagonalLess(double[][] k) {
-    double[] product = new double[own.length];
+  /** G - G K G: row t of G is own_t (e_t - factor own'). */
+  double[][] less(double[][] k) {
+    double[] drawn = drawn(k);
+    double constant = factor + factor * dot(own, drawn);
+    double[][] block = new double[own.length][own.length];
     for (int t = 0; t < own.length; t++) {
-      product[t] = dot(k[t], own);
+      for (int u = 0; u < own.length; u++) {
+        block[t][u] = -own[t] * own[u] * (constant + k[t][u] - drawn[t] - drawn[u]);
+      }
+      block[t][t] += own[t];
     }
-    double whole = factor * factor * dot(own, product);
+    return block;
+  }
+
+  /** The diagonal of that. */
+  double[] diagonalLess(double[][] k) {
+    double[] drawn = drawn(k);
+    double constant = factor + factor * dot(own, drawn);
     double[] diagonal = new double[own.length];
     for (int t = 0; t < own.length; t++) {
-      double less = k[t][t] - 2 * factor * product[t] + whole;
-      diagonal[t] = own[t] - own[t] * own[t] * (factor + less);
+      diagonal[t] = own[t] - own[t] * own[t] * (constant + k[t][t] - 2 * drawn[t]);
     }
     return diagonal;
+  }
+
+  /** factor K own. */
+  private double[] drawn(double[][] k) {
+    double[] drawn = new double[own.length];
+    for (int t = 0; t < own.length; t++) {
+      drawn[t] = factor * dot(k[t], own);
+    }
+    return drawn;
   }
 
   private static double dot(double[] a, double[] b) {

@@ -162,15 +162,18 @@ public record EngineReadings(
 
   /** Median of the readings above zero; NaN when there is none. */
   private static double middle(double[] kpa) {
-    double[] above = new double[kpa.length];
+    double[] sorted = new double[kpa.length];
     int count = 0;
     for (double k : kpa) {
       if (k > 0) {
-        above[count++] = k;
+        int at = count++;
+        for (; at > 0 && sorted[at - 1] > k; at--) {
+          sorted[at] = sorted[at - 1];
+        }
+        sorted[at] = k;
       }
     }
-    double[] sorted = count == above.length ? above : Arrays.copyOf(above, count);
-    Arrays.sort(sorted);
-    return Quantiles.quantileOfSorted(sorted, 0.5);
+    return Quantiles.quantileOfSorted(
+        count == sorted.length ? sorted : Arrays.copyOf(sorted, count), 0.5);
   }
 }

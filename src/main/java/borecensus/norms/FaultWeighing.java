@@ -24,7 +24,16 @@ final class FaultWeighing {
   private final TailRatios.Explained explained;
   private final List<OnsetProfiles.Profile> steps;
   private final List<OnsetProfiles.Profile> ramps;
+
+  /** Steps, then ramps; steps alone with a single test. */
   private final List<OnsetProfiles.Profile> either;
+
+  private final Template[][] singles;
+
+  /** The precision that was last asked for information, by course. */
+  private double[][] weighed;
+
+  private final double[] information;
 
   /**
    * Prepares to weigh one engine.
@@ -43,6 +52,8 @@ final class FaultWeighing {
     this.steps = OnsetProfiles.steps(model.usage());
     this.ramps = OnsetProfiles.ramps(model.usage());
     this.either = OnsetProfiles.any(model.usage());
+    this.singles = new Template[family.cylinders()][];
+    this.information = new double[either.size()];
   }
 
   FaultEvidence evidence() {
@@ -59,26 +70,42 @@ final class FaultWeighing {
     RatioSum sum = new RatioSum(family.cylinders(), sizeWeights[hypothesis.ordinal()]);
     List<int[]> sets = CylinderSets.of(hypothesis, family);
     List<OnsetProfiles.Profile> profiles = profiles(hypothesis);
+    int first = profiles == ramps ? either.size() - ramps.size() : 0;
     double logSets = Math.log(sets.size());
-    double[][] weighed = null;
-    double[] information = new double[profiles.size()];
     for (int[] set : sets) {
-      SetBlocks blocks = SetBlocks.of(precision, set);
-      // Sets of cylinders that are alike share one precision.
-      if (blocks.precision() != weighed) {
-        weighed = blocks.precision();
-        for (int p = 0; p < information.length; p++) {
-          information[p] = blocks.information(profiles.get(p).reach());
-        }
-      }
+      Template[] templates = templates(set);
       double logWeight = -logSets - explained.of(set);
-      for (int p = 0; p < information.length; p++) {
-        OnsetProfiles.Profile profile = profiles.get(p);
-        Template u = new Template(blocks.score(profile.reach()), information[p], set);
-        sum.add(profile.logWeight() + logWeight, u, shifts);
+      for (int p = 0; p < profiles.size(); p++) {
+        sum.add(profiles.get(p).logWeight() + logWeight, templates[first + p], shifts);
       }
     }
     return sum;
+  }
+
+  /** Of every course of either kind; those of single cylinders are asked for by several faults. */
+  private Template[] templates(int[] set) {
+    if (set.length > 1) {
+      return newTemplates(set);
+    }
+    int c = set[0];
+    singles[c] = singles[c] == null ? newTemplates(set) : singles[c];
+    return singles[c];
+  }
+
+  private Template[] newTemplates(int[] set) {
+    SetBlocks blocks = SetBlocks.of(precision, set);
+    // Sets of cylinders that are alike share one precision.
+    if (blocks.precision() != weighed) {
+      weighed = blocks.precision();
+      for (int p = 0; p < information.length; p++) {
+        information[p] = blocks.information(either.get(p).reach());
+      }
+    }
+    Template[] templates = new Template[information.length];
+    for (int p = 0; p < templates.length; p++) {
+      templates[p] = new Template(blocks.score(either.get(p).reach()), information[p], set);
+    }
+    return templates;
   }
 
   /** Faults of a pair, a bank or upward are not told apart by onset: half may be there at first. */

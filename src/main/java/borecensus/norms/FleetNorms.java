@@ -2,10 +2,8 @@ package borecensus.norms;
 
 import borecensus.domain.CompressionTest;
 import java.io.Serializable;
-import java.util.Collections;
 import java.util.Optional;
 import java.util.SortedMap;
-import java.util.TreeMap;
 
 /**
  * What a whole fleet shows to be healthy: everything that judging one engine needs.
@@ -32,8 +30,8 @@ public record FleetNorms(
     implements Serializable {
 
   public FleetNorms {
-    families = Collections.unmodifiableSortedMap(new TreeMap<>(families));
-    gauges = Collections.unmodifiableSortedMap(new TreeMap<>(gauges));
+    families = KeyedMap.copyOf(families);
+    gauges = KeyedMap.copyOf(gauges);
   }
 
   /** The norm of a family; empty when it is not registered. */

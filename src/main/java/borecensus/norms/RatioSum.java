@@ -35,15 +35,26 @@ final class RatioSum {
    * Adds one pattern in every size.
    *
    * @param logWeight of the pattern
-   * @param shifts the sizes, in the order of their weights
+   * @param shifts the sizes, in the order of their weights, all of one sign and ever larger
    */
   void add(double logWeight, Template template, double[] shifts) {
     double score = template.score();
     double half = template.information() / 2;
-    for (int i = 0; i < shifts.length; i++) {
-      logTerms[i] = logWeight + shifts[i] * (score - shifts[i] * half);
+    double largest = Double.NEGATIVE_INFINITY;
+    double before = Double.NEGATIVE_INFINITY;
+    int sizes = 0;
+    for (double shift : shifts) {
+      double logTerm = logWeight + shift * (score - shift * half);
+      // A parabola that falls goes on falling: no later size adds anything.
+      if (logTerm < before && logTerm < Math.max(top, largest) + NEGLIGIBLE) {
+        break;
+      }
+      logTerms[sizes++] = logTerm;
+      largest = Math.max(largest, logTerm);
+      before = logTerm;
     }
-    add(logTerms, template.cylinders());
+    raise(largest);
+    add(logTerms, sizes, template.cylinders());
   }
 
   /**
@@ -58,8 +69,12 @@ final class RatioSum {
       largest = Math.max(largest, logTerm);
     }
     raise(largest);
+    add(logs, logs.length, cylinders);
+  }
+
+  private void add(double[] logs, int sizes, int[] cylinders) {
     double weighted = 0;
-    for (int i = 0; i < logs.length; i++) {
+    for (int i = 0; i < sizes; i++) {
       double logTerm = logs[i] - top;
       if (logTerm > NEGLIGIBLE) {
         double term = Math.exp(logTerm);

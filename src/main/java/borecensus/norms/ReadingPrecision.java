@@ -82,7 +82,9 @@ final class ReadingPrecision {
     for (int t = 0; t < inner.length; t++) {
       inner[t][t] += 1;
     }
-    return times(root, times(Cholesky.of(inner).inverse(), transposed(root)));
+    // K = X'X with X = C^-1 R', C C' being the matrix within.
+    double[][] x = Cholesky.of(inner).forward(transposed(root));
+    return times(transposed(x), x);
   }
 
   int tests() {
@@ -132,17 +134,26 @@ final class ReadingPrecision {
   }
 
   private double[][] precision(int[] cylinders) {
+    if (cylinders.length == 1) {
+      return alone[cylinders[0]].less(shared);
+    }
     double[][] own = new double[tests()][tests()];
     for (int c : cylinders) {
       alone[c].addTo(own);
     }
-    double[][] common = times(own, times(shared, own));
-    for (int t = 0; t < own.length; t++) {
-      for (int u = 0; u < own.length; u++) {
-        own[t][u] -= common[t][u];
+    double[][] right = times(shared, own);
+    double[][] sums = new double[tests()][tests()];
+    for (int t = 0; t < sums.length; t++) {
+      for (int u = 0; u <= t; u++) {
+        double common = 0;
+        for (int v = 0; v < sums.length; v++) {
+          common += own[t][v] * right[v][u];
+        }
+        sums[t][u] = own[t][u] - common;
+        sums[u][t] = sums[t][u];
       }
     }
-    return own;
+    return sums;
   }
 
   /** The diagonal of the block of W of one cylinder (from 0), by test. */

@@ -32,11 +32,16 @@ public final class Screening {
             .family(history.familyId())
             .orElseThrow(
                 () -> new IllegalArgumentException("no norm for family " + history.familyId()));
-    if (history.trustedTests().isEmpty()) {
-      return untested(history, norms);
-    }
+    return history.trustedTests().isEmpty()
+        ? untested(history, norms)
+        : assess(history, HealthyModel.of(history, norm, norms), norms);
+  }
+
+  /** The same, of an engine whose model is at hand. */
+  public static EngineAssessment assess(
+      EngineHistory history, HealthyModel model, FleetNorms norms) {
+    FamilyNorm norm = norms.family(history.familyId()).orElseThrow();
     CompressionTest last = lastTrusted(history);
-    HealthyModel model = HealthyModel.of(history, norm, norms);
     LastTest lastTest = LastTest.of(last, model, norm, norms);
     Trend trend = Trend.of(model, norm);
     return norm.judgeable()
@@ -111,7 +116,8 @@ public final class Screening {
             : List.of());
   }
 
-  private static EngineAssessment untested(EngineHistory history, FleetNorms norms) {
+  /** An engine without a trusted test. */
+  public static EngineAssessment untested(EngineHistory history, FleetNorms norms) {
     boolean dry = history.tests().stream().anyMatch(t -> t.kind() == SheetKind.DRY);
     double prevalence = norms.shares().prevalence(history.familyId());
     return dry
