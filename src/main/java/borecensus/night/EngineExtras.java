@@ -6,9 +6,9 @@ import borecensus.domain.Finding;
 import borecensus.inspections.AuditDraw;
 import borecensus.norms.FamilyNorm;
 import borecensus.norms.FleetNorms;
-import borecensus.norms.HealthyModel;
 import borecensus.screening.ClearedEngine;
 import borecensus.screening.EngineAssessment;
+import borecensus.screening.ModelledEngine;
 import borecensus.screening.Screening;
 import borecensus.worklist.LimitDistance;
 import borecensus.worklist.TestNeed;
@@ -37,15 +37,17 @@ final class EngineExtras {
   /**
    * An engine with what screening said of it.
    *
-   * @param model of its trusted tests; null without any
    * @param nextServiceOn of its vehicle; null when not stated
    */
   record Screened(
-      EngineHistory history,
-      HealthyModel model,
+      ModelledEngine modelled,
       EngineAssessment assessment,
       Optional<TestToRepeat> repeat,
       LocalDate nextServiceOn) {
+
+    EngineHistory history() {
+      return modelled.history();
+    }
 
     boolean judged() {
       return !assessment.verdict().probabilities().isEmpty();
@@ -93,7 +95,7 @@ final class EngineExtras {
     double probability = engine.assessment().faultProbability();
     FamilyNorm norm = norms.family(history.familyId()).orElseThrow();
     LimitDistance toLimit =
-        engine.judged() ? LimitDistance.of(engine.model(), probability, norm) : null;
+        engine.judged() ? LimitDistance.of(engine.modelled().model(), probability, norm) : null;
     TestNeed.of(
             new TestNeed.Known(
                 history,

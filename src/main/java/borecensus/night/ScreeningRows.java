@@ -8,10 +8,10 @@ import borecensus.night.EngineExtras.Screened;
 import borecensus.night.EngineExtras.Tonight;
 import borecensus.norms.FamilyNorm;
 import borecensus.norms.FleetNorms;
-import borecensus.norms.HealthyModel;
 import borecensus.norms.UsageAxis;
 import borecensus.screening.EngineAssessment;
 import borecensus.screening.LastTest;
+import borecensus.screening.ModelledEngine;
 import borecensus.screening.Screening;
 import borecensus.worklist.EngineBrief;
 import borecensus.worklist.FleetKnowledge;
@@ -31,17 +31,13 @@ final class ScreeningRows {
 
   /** What screening says of one engine of a known family. */
   static Row toRow(
-      EngineHistory history, LocalDate nextServiceOn, FleetKnowledge fleet, Tonight tonight) {
+      ModelledEngine modelled, LocalDate nextServiceOn, FleetKnowledge fleet, Tonight tonight) {
     FleetNorms norms = fleet.norms();
+    EngineHistory history = modelled.history();
     FamilyNorm norm = norms.family(history.familyId()).orElseThrow();
-    boolean tested = !history.trustedTests().isEmpty();
-    HealthyModel model = tested ? HealthyModel.of(history, norm, norms) : null;
-    EngineAssessment assessment =
-        tested
-            ? Screening.assess(history, model, norms)
-            : Screening.untested(history, norms);
+    EngineAssessment assessment = Screening.assess(modelled, norms);
     Optional<TestToRepeat> repeat = TestToRepeat.of(history, assessment, norm);
-    Screened engine = new Screened(history, model, assessment, repeat, nextServiceOn);
+    Screened engine = new Screened(modelled, assessment, repeat, nextServiceOn);
     Object[] cells = new Object[ScreeningField.values().length];
     fillEngine(cells, history);
     fillStatus(cells, assessment, norm);

@@ -47,11 +47,11 @@ final class ScreeningStage {
     @Override
     public Row call(Row row) {
       FleetNorms norms = model.value().norms();
-      EngineHistory history = model.value().doubted(HistoryRows.toHistory(row));
+      EngineHistory history = HistoryRows.toHistory(row);
       return norms.family(history.familyId()).isEmpty()
           ? ScreeningRows.unusableFamily(history, norms.shares().prevalence(history.familyId()))
           : ScreeningRows.toRow(
-              history,
+              model.value().believed(history),
               row.getAs(HistoryField.NEXT_SERVICE_ON.ordinal()),
               knowledge.value(),
               tonight);

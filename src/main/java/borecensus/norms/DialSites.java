@@ -37,8 +37,10 @@ record DialSites(double[][] residual, double[][] variance) {
       return sites;
     }
     Interval[][] intervals = intervals(model, coarse);
+    Cholesky levels = Cholesky.of(model.levelCovariance());
     for (int sweep = 0; sweep < SWEEPS; sweep++) {
-      sites = sites.swept(model, intervals, sweep == 0 ? 1 : DAMPING);
+      ReadingPrecision precision = ReadingPrecision.of(model, sites, levels);
+      sites = sites.swept(model, intervals, precision, sweep == 0 ? 1 : DAMPING);
     }
     return sites;
   }
@@ -104,8 +106,8 @@ record DialSites(double[][] residual, double[][] variance) {
     return model.readingVariance()[test] - model.readings().roundingVariance()[test];
   }
 
-  private DialSites swept(HealthyModel model, Interval[][] intervals, double damping) {
-    ReadingPrecision precision = ReadingPrecision.of(model, this);
+  private DialSites swept(
+      HealthyModel model, Interval[][] intervals, ReadingPrecision precision, double damping) {
     double[][] values = new double[residual.length][];
     double[][] variances = new double[residual.length][];
     for (int t = 0; t < residual.length; t++) {

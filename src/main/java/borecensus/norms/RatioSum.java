@@ -1,5 +1,7 @@
 package borecensus.norms;
 
+import borecensus.statistics.QuickExp;
+
 /**
  * A running weighted sum of likelihood ratios of one fault, kept on the log scale and apart by
  * size, so that it can be weighed under another law of sizes.
@@ -41,17 +43,17 @@ final class RatioSum {
     double score = template.score();
     double half = template.information() / 2;
     double largest = Double.NEGATIVE_INFINITY;
-    double before = Double.NEGATIVE_INFINITY;
+    double lowest = top + NEGLIGIBLE;
     int sizes = 0;
     for (double shift : shifts) {
       double logTerm = logWeight + shift * (score - shift * half);
-      // A parabola that falls goes on falling: no later size adds anything.
-      if (logTerm < before && logTerm < Math.max(top, largest) + NEGLIGIBLE) {
+      if (logTerm > largest) {
+        largest = logTerm;
+      } else if (logTerm < lowest || logTerm < largest + NEGLIGIBLE) {
+        // A parabola that falls goes on falling: no later size adds anything.
         break;
       }
       logTerms[sizes++] = logTerm;
-      largest = Math.max(largest, logTerm);
-      before = logTerm;
     }
     raise(largest);
     add(logTerms, sizes, template.cylinders());
@@ -77,7 +79,7 @@ final class RatioSum {
     for (int i = 0; i < sizes; i++) {
       double logTerm = logs[i] - top;
       if (logTerm > NEGLIGIBLE) {
-        double term = Math.exp(logTerm);
+        double term = QuickExp.of(logTerm);
         bySize[i] += term;
         weighted += weights[i] * term;
       }

@@ -51,6 +51,11 @@ final class ReadingPrecision {
   }
 
   static ReadingPrecision of(HealthyModel model, DialSites sites) {
+    return of(model, sites, Cholesky.of(model.levelCovariance()));
+  }
+
+  /** The same, with the factor of the covariance of levels at hand. */
+  static ReadingPrecision of(HealthyModel model, DialSites sites, Cholesky levels) {
     int tests = model.tests();
     CylinderPrecision[] alone = new CylinderPrecision[sites.residual()[0].length];
     double[][] weighted = new double[alone.length][];
@@ -64,7 +69,7 @@ final class ReadingPrecision {
         weightedSum[t] += weighted[c][t];
       }
     }
-    double[][] shared = shared(model.levelCovariance(), sum);
+    double[][] shared = shared(levels.lower(), sum);
     double[] sharedWeighted = times(shared, weightedSum);
     for (int c = 0; c < alone.length; c++) {
       double[] common = alone[c].times(sharedWeighted);
@@ -76,8 +81,7 @@ final class ReadingPrecision {
   }
 
   /** K. */
-  private static double[][] shared(double[][] level, double[][] sum) {
-    double[][] root = Cholesky.of(level).lower();
+  private static double[][] shared(double[][] root, double[][] sum) {
     double[][] inner = times(transposed(root), times(sum, root));
     for (int t = 0; t < inner.length; t++) {
       inner[t][t] += 1;

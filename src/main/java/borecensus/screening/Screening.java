@@ -27,21 +27,18 @@ public final class Screening {
    * @throws IllegalArgumentException when the norms do not know its family
    */
   public static EngineAssessment assess(EngineHistory history, FleetNorms norms) {
-    FamilyNorm norm =
-        norms
-            .family(history.familyId())
-            .orElseThrow(
-                () -> new IllegalArgumentException("no norm for family " + history.familyId()));
-    return history.trustedTests().isEmpty()
-        ? untested(history, norms)
-        : assess(history, HealthyModel.of(history, norm, norms), norms);
+    return assess(ModelledEngine.of(history, norms), norms);
   }
 
-  /** The same, of an engine whose model is at hand. */
-  public static EngineAssessment assess(
-      EngineHistory history, HealthyModel model, FleetNorms norms) {
+  /** The same, of an engine whose residuals are at hand. */
+  public static EngineAssessment assess(ModelledEngine engine, FleetNorms norms) {
+    EngineHistory history = engine.history();
+    if (engine.model() == null) {
+      return untested(history, norms);
+    }
     FamilyNorm norm = norms.family(history.familyId()).orElseThrow();
     CompressionTest last = lastTrusted(history);
+    HealthyModel model = engine.model();
     LastTest lastTest = LastTest.of(last, model, norm, norms);
     Trend trend = Trend.of(model, norm);
     return norm.judgeable()
@@ -51,7 +48,7 @@ public final class Screening {
             model.tests(),
             lastTest,
             trend,
-            verdict(history, model, last, norms))
+            verdict(engine, last, norms))
         : assessment(
             history,
             Judgement.FAMILY_TOO_SMALL,
@@ -69,11 +66,12 @@ public final class Screening {
    * a choice, no source).
    */
   private static Verdict verdict(
-      EngineHistory whole, HealthyModel ofWhole, CompressionTest last, FleetNorms norms) {
+      ModelledEngine engine, CompressionTest last, FleetNorms norms) {
+    EngineHistory whole = engine.history();
     FamilyNorm norm = norms.family(whole.familyId()).orElseThrow();
     EngineHistory history = ClearedEngine.evidence(whole, norm, norms);
     // Few engines were ever cleared; of all others the whole history is the evidence.
-    HealthyModel model = history == whole ? ofWhole : HealthyModel.of(history, norm, norms);
+    HealthyModel model = history == whole ? engine.model() : HealthyModel.of(history, norm, norms);
     FaultPosterior posterior = FaultPosterior.of(model, norm, norms);
     int testsSinceDoubted =
         KnownState.of(history) == KnownState.SOUND
@@ -116,8 +114,7 @@ public final class Screening {
             : List.of());
   }
 
-  /** An engine without a trusted test. */
-  public static EngineAssessment untested(EngineHistory history, FleetNorms norms) {
+  private static EngineAssessment untested(EngineHistory history, FleetNorms norms) {
     boolean dry = history.tests().stream().anyMatch(t -> t.kind() == SheetKind.DRY);
     double prevalence = norms.shares().prevalence(history.familyId());
     return dry
