@@ -95,6 +95,11 @@ public final class NightlyJob {
     }
   }
 
+  /** Screens the fleet, with what the work list would say from this fault probability on. */
+  private interface Screen {
+    Dataset<Row> withBriefsFrom(double probability);
+  }
+
   /** What one night holds while it runs. */
   private final class Night {
     private final SparkSession spark;
@@ -185,10 +190,18 @@ public final class NightlyJob {
           broadcast(
               new FleetKnowledge(model.value().norms(), InspectionStage.causes(inspected), costs),
               FleetKnowledge.class);
-      Dataset<Row> screened =
-          ScreeningStage.screen(histories, model, knowledge, settings.asOf())
-              .persist(StorageLevel.MEMORY_AND_DISK());
+      Screen screen =
+          from ->
+              ScreeningStage.screen(
+                      histories, model, knowledge, EngineExtras.Tonight.on(settings.asOf(), from))
+                  .persist(StorageLevel.MEMORY_AND_DISK());
+      Dataset<Row> screened = screen.withBriefsFrom(ScreeningStage.USUALLY_WORTH_A_BRIEF);
       falseShares = ScreeningStage.falseShares(screened);
+      double lowestMarked = falseShares.lowestMarked(settings.maxFalseShare());
+      if (lowestMarked < ScreeningStage.USUALLY_WORTH_A_BRIEF) {
+        screened.unpersist();
+        screened = screen.withBriefsFrom(lowestMarked);
+      }
       inspections =
           inspections(
               inspected,

@@ -8,6 +8,7 @@ import borecensus.report.InspectionsGlance.PlannedTest;
 import borecensus.report.ReportLimits;
 import borecensus.worklist.PlanColumn;
 import borecensus.worklist.SpreadsheetCsv;
+import borecensus.worklist.TestGrounds;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
@@ -45,11 +46,20 @@ final class PlanStage {
               row.getAs("family_id"),
               row.getAs("site_id"),
               row.getAs("plan_score"),
-              row.getAs("plan_why"),
+              grounds(row).inWords(),
               row.getAs("last_tested_on"),
               row.getAs("next_service_on")));
     }
     return plan;
+  }
+
+  private static TestGrounds grounds(Row row) {
+    return new TestGrounds(
+        row.getAs("last_tested_on"),
+        row.<Double>getAs("plan_probability"),
+        row.getAs("repeat_tested_on") != null,
+        row.<Boolean>getAs("plan_at_limit"),
+        row.getAs("plan_service_on"));
   }
 
   /** The first rows as the morning page shows them. */
