@@ -25,8 +25,7 @@ public record EngineHistory(
 
   public EngineHistory {
     tests = List.copyOf(tests);
-    findings =
-        findings.isEmpty() ? List.of() : findings.stream().sorted(Finding.BY_DAY).toList();
+    findings = findings.isEmpty() ? List.of() : findings.stream().sorted(Finding.BY_DAY).toList();
   }
 
   /** An engine that was never inspected. */

@@ -94,10 +94,7 @@ final class ScreeningRows {
 
   private static void fillBrief(Object[] cells, EngineBrief brief) {
     WorkListEntry entry = brief.entry();
-    put(
-        cells,
-        ScreeningField.NAMED_CYLINDERS,
-        entry.suspectCylinders().toArray(new Integer[0]));
+    put(cells, ScreeningField.NAMED_CYLINDERS, entry.suspectCylinders().toArray(new Integer[0]));
     put(cells, ScreeningField.PRIORITY, entry.priority());
     put(cells, ScreeningField.MAIN_REASON, entry.mainReason().code());
     put(cells, ScreeningField.EVIDENCE, entry.evidence());

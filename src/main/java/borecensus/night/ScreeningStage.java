@@ -26,9 +26,7 @@ final class ScreeningStage {
 
   private ScreeningStage() {}
 
-  /**
-   * One row per engine in service, with the work list's columns from some probability on.
-   */
+  /** One row per engine in service, with the work list's columns from some probability on. */
   static Dataset<Row> screen(
       Dataset<Row> histories,
       Broadcast<NightModel> model,

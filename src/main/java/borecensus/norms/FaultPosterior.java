@@ -37,8 +37,7 @@ public record FaultPosterior(
   }
 
   /** From evidence that was weighed under the same law of sizes. */
-  private static FaultPosterior of(
-      FaultEvidence evidence, FaultLaw law, double[][] sizeWeights) {
+  private static FaultPosterior of(FaultEvidence evidence, FaultLaw law, double[][] sizeWeights) {
     double[] posterior = law.weigh(evidence, sizeWeights);
     Map<Hypothesis, Double> byFault = new EnumMap<>(Hypothesis.class);
     for (Hypothesis h : Hypothesis.values()) {

@@ -14,7 +14,8 @@ record GaugeError(String gaugeId, int period, double meanVariance, double driftV
   static GaugeError of(FamilyNorm norm, GaugeOffset gauge, LocalDate day) {
     Double inFamily = norm.gaugeErrorVariances().get(gauge.gaugeId());
     double error = gauge.standardErrorLog();
-    double meanVariance = inFamily != null ? inFamily : error * error + norm.gaugeMixErrorVariance();
+    double meanVariance =
+        inFamily != null ? inFamily : error * error + norm.gaugeMixErrorVariance();
     int period = gauge.periodOn(day);
     return new GaugeError(gauge.gaugeId(), period, meanVariance, gauge.driftErrorVariance(period));
   }

@@ -11,8 +11,8 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 
 /**
- * A map that never changes, told in the order of its keys and looked up by hash: every test of every
- * engine asks for its gauge, and a large fleet has thousands.
+ * A map that never changes, told in the order of its keys and looked up by hash: every test of
+ * every engine asks for its gauge, and a large fleet has thousands.
  */
 final class KeyedMap<K extends Comparable<K>, V> extends AbstractMap<K, V>
     implements SortedMap<K, V>, Serializable {

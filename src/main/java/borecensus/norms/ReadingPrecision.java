@@ -17,8 +17,8 @@ package borecensus.norms;
  * its row and column of G_c at zero. K is computed as R (I + R' S R)^-1 R' with L = R R' and S the
  * sum of G_c, which needs no inverse of L.
  *
- * <p>Cylinders of which the same tests were read with the same variances have the same G_c: then the
- * blocks of W summed over a set depend on nothing but how many cylinders it has.
+ * <p>Cylinders of which the same tests were read with the same variances have the same G_c: then
+ * the blocks of W summed over a set depend on nothing but how many cylinders it has.
  */
 final class ReadingPrecision {
   private final CylinderPrecision[] alone;

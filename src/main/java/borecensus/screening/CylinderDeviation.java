@@ -39,8 +39,7 @@ public record CylinderDeviation(int cylinder, double expectedKpa, double deviati
     for (int c = 0; c < norm.family().cylinders(); c++) {
       double expected = Math.exp(level + norm.position(c));
       double deviation = 100 * (test.referenceKpa()[c] / expected - 1);
-      cylinders.add(
-          new CylinderDeviation(c + 1, expected, deviation, model.residual()[0][c] / sd));
+      cylinders.add(new CylinderDeviation(c + 1, expected, deviation, model.residual()[0][c] / sd));
     }
     return List.copyOf(cylinders);
   }

@@ -61,8 +61,7 @@ final class Reasons {
     for (double kpa : last.referenceKpa()) {
       below |= kpa < family.minKpa();
     }
-    return below
-        || LastTest.spreadPct(last.referenceKpa()) > family.maxSpreadPct();
+    return below || LastTest.spreadPct(last.referenceKpa()) > family.maxSpreadPct();
   }
 
   /**

@@ -65,8 +65,7 @@ public final class Screening {
    * throttle, cranking speed, gauge and altitude first, wear last" (common practice; the figure is
    * a choice, no source).
    */
-  private static Verdict verdict(
-      ModelledEngine engine, CompressionTest last, FleetNorms norms) {
+  private static Verdict verdict(ModelledEngine engine, CompressionTest last, FleetNorms norms) {
     EngineHistory whole = engine.history();
     FamilyNorm norm = norms.family(whole.familyId()).orElseThrow();
     EngineHistory history = ClearedEngine.evidence(whole, norm, norms);

@@ -7,7 +7,9 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 class QuickExpTest {
-  /** Powers of e to 17 digits as tabulated (Abramowitz and Stegun, 1964, table 4.4; from memory). */
+  /**
+   * Powers of e to 17 digits as tabulated (Abramowitz and Stegun, 1964, table 4.4; from memory).
+   */
   @Test
   void givesTabulatedPowersOfE() {
     assertEquals(1, QuickExp.of(0));
