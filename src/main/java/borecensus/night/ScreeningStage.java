@@ -22,7 +22,7 @@ final class ScreeningStage {
    * What the work list would say of an engine is long, and marks are known only when the whole
    * fleet is screened. Hardly ever is an engine marked that is less probably faulty than this.
    */
-  static final double USUALLY_WORTH_A_BRIEF = 0.1;
+  static final double USUALLY_WORTH_A_BRIEF = 0.04;
 
   private ScreeningStage() {}
 

@@ -10,7 +10,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** The bundled fleet where most marks may be false, so that improbable engines are marked too. */
 class GenerousNightTest {
-  private static final double MAX_FALSE_SHARE = 0.85;
+  private static final double MAX_FALSE_SHARE = 0.99;
 
   @Test
   void engineMarkedAtALowProbabilityIsToldOfInFull(@TempDir Path store) {
