@@ -101,9 +101,4 @@ public record TestNeed(double score, TestGrounds grounds) {
     double fast = Double.isNaN(wearPct) ? 0 : Math.max(0, Math.min(1, wearPct / FAST_WEAR_PCT));
     return 1 + Math.max(near, fast);
   }
-
-  /** In words. */
-  public String why() {
-    return grounds.inWords();
-  }
 }

@@ -73,14 +73,16 @@ class TestNeedTest {
     assertTrue(
         need(0.2, TODAY.minusDays(200), TODAY.plusDays(20))
             .orElseThrow()
-            .why()
+            .grounds()
+            .inWords()
             .contains("the service due on 2026-04-20"));
   }
 
   @Test
   void anEngineNeverTestedSaysSo() {
     TestNeed need = need(norms.shares().prevalence("F1"), null, null).orElseThrow();
-    assertTrue(need.why().startsWith("Never tested; "), need.why());
+    String why = need.grounds().inWords();
+    assertTrue(why.startsWith("Never tested; "), why);
     assertTrue(need.score() > 0 && need.score() <= 100);
   }
 }
