@@ -202,11 +202,7 @@ public final class NightlyJob {
         screened.unpersist();
         screened = screen.withBriefsFrom(lowestMarked);
       }
-      inspections =
-          inspections(
-              inspected,
-              screened,
-              new MarkRule(falseShares.lowestMarked(settings.maxFalseShare())));
+      inspections = inspections(inspected, screened, new MarkRule(lowestMarked));
       Dataset<Row> marked =
           WorkListStage.marked(
               screened, broadcast(falseShares, FalseShareTable.class), settings.maxFalseShare());
