@@ -180,8 +180,9 @@ public record BenchmarkReport(BenchmarkPlan plan, Machine machine, List<Size> si
 
   private void relational(List<String> lines) {
     lines.add(
-        "| engines | relational part | Spark s | column store s | ratio | answers that differ |");
-    lines.add("| ---: | --- | ---: | ---: | ---: | ---: |");
+        "| engines | relational part | Spark s | column store s | ratio | Spark cpu s |"
+            + " column store cpu s | answers that differ |");
+    lines.add("| ---: | --- | ---: | ---: | ---: | ---: | ---: | ---: |");
     for (Size size : sizes) {
       for (String pass : List.of("cold", "warm")) {
         double spark = size.value(MeasuredRelational.SPARK, pass, "wall_s");
@@ -189,12 +190,14 @@ public record BenchmarkReport(BenchmarkPlan plan, Machine machine, List<Size> si
         lines.add(
             String.format(
                 Locale.ROOT,
-                "| %,d | %s | %.2f | %.2f | %.2f | %.0f |",
+                "| %,d | %s | %.2f | %.2f | %.2f | %.2f | %.2f | %.0f |",
                 size.engines(),
                 pass,
                 spark,
                 sql,
                 spark / sql,
+                size.value(MeasuredRelational.SPARK, pass, "cpu_s"),
+                size.value(MeasuredRelational.SQL, pass, "cpu_s"),
                 size.value(MeasuredRelational.SPARK, Figure.WHOLE, "differences")));
       }
     }

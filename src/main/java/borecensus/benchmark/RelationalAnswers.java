@@ -1,5 +1,6 @@
 package borecensus.benchmark;
 
+import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -26,14 +27,15 @@ record RelationalAnswers(List<FamilyCentiles> families, List<RankedEngine> ranke
    * @param level centiles of the mean log reading of a test, at reference pressure
    * @param spreadPct centiles of the spread of a test
    */
-  record FamilyCentiles(String familyId, long tests, double[] level, double[] spreadPct) {}
+  record FamilyCentiles(String familyId, long tests, double[] level, double[] spreadPct)
+      implements Serializable {}
 
   /**
    * One engine.
    *
    * @param meanDeviation of its tests' levels from the middle test of its family
    */
-  record RankedEngine(String vehicleId, long tests, double meanDeviation) {}
+  record RankedEngine(String vehicleId, long tests, double meanDeviation) implements Serializable {}
 
   /** Where two sets of answers differ by more than rounding; empty when they agree. */
   List<String> differences(RelationalAnswers other) {

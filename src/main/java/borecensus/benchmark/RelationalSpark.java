@@ -1,21 +1,20 @@
 package borecensus.benchmark;
 
 import static org.apache.spark.sql.functions.col;
-import static org.apache.spark.sql.functions.count;
-import static org.apache.spark.sql.functions.lit;
-import static org.apache.spark.sql.functions.sum;
 
 import borecensus.benchmark.RelationalAnswers.FamilyCentiles;
 import borecensus.benchmark.RelationalAnswers.RankedEngine;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.TreeMap;
-import org.apache.spark.api.java.function.MapPartitionsFunction;
+import org.apache.spark.api.java.JavaPairRDD;
+import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.sql.Dataset;
-import org.apache.spark.sql.Encoders;
 import org.apache.spark.sql.Row;
-import org.apache.spark.sql.RowFactory;
 import org.apache.spark.sql.SparkSession;
 import org.apache.spark.sql.types.DataTypes;
 import org.apache.spark.sql.types.StructType;
@@ -23,6 +22,8 @@ import org.apache.spark.storage.StorageLevel;
 
 /** The relational part by Spark, with our own physics. */
 final class RelationalSpark {
+  private static final int BUCKETS_PER_THREAD = 2;
+
   private static final StructType LEDGER =
       new StructType()
           .add("kind", DataTypes.StringType)
@@ -49,34 +50,51 @@ final class RelationalSpark {
   private RelationalSpark() {}
 
   static RelationalAnswers answers(SparkSession spark, RelationalInput input) {
-    Dataset<Row> summaries = summaries(spark, input).persist(StorageLevel.MEMORY_AND_DISK());
+    JavaRDD<EngineSums> sums = engineSums(spark, input).persist(StorageLevel.MEMORY_AND_DISK());
     try {
-      List<FamilyCentiles> families = families(summaries);
-      return new RelationalAnswers(families, ranked(spark, summaries, families));
+      List<FamilyCentiles> families = families(sums);
+      return new RelationalAnswers(families, ranked(sums, families));
     } finally {
-      summaries.unpersist();
+      sums.unpersist(false);
     }
   }
 
-  /** vehicle_id, family_id, level and spread_pct of every test, together by vehicle. */
-  private static Dataset<Row> summaries(SparkSession spark, RelationalInput input) {
+  /** Tests and vehicles meet by vehicle: the one shuffle of everything, in blocks of numbers. */
+  private static JavaRDD<EngineSums> engineSums(SparkSession spark, RelationalInput input) {
+    int buckets = BUCKETS_PER_THREAD * spark.sparkContext().defaultParallelism();
+    SumUp sumUp = new SumUp(elevationsM(spark, input));
+    JavaPairRDD<Integer, TestBlock> tests =
+        tests(spark, input)
+            .toJavaRDD()
+            .mapPartitionsToPair(rows -> TestBlock.blocks(rows, sumUp, buckets));
+    JavaPairRDD<Integer, VehicleBlock> vehicles =
+        csv(spark, input, "vehicles.csv", VEHICLES)
+            .select("vehicle_id", "family_id")
+            .toJavaRDD()
+            .mapPartitionsToPair(rows -> VehicleBlock.blocks(rows, buckets));
+    return tests
+        .cogroup(vehicles, buckets)
+        .values()
+        .map(bucket -> EngineSums.of(bucket._1(), bucket._2()));
+  }
+
+  private static Dataset<Row> tests(SparkSession spark, RelationalInput input) {
     String[] ledger =
         input.ledgerFiles().stream().map(p -> p.toUri().toString()).toArray(String[]::new);
-    TreeMap<String, Double> elevationsM = new TreeMap<>();
+    return spark
+        .read()
+        .schema(LEDGER)
+        .parquet(ledger)
+        .where(col("kind").equalTo("test").and(col("sheet_kind").equalTo("dry")))
+        .drop("kind", "sheet_kind");
+  }
+
+  private static Map<String, Double> elevationsM(SparkSession spark, RelationalInput input) {
+    Map<String, Double> elevationsM = new TreeMap<>();
     csv(spark, input, "sites.csv", SITES)
         .collectAsList()
         .forEach(site -> elevationsM.put(site.getString(0), site.getDouble(1)));
-    Dataset<Row> tests =
-        spark
-            .read()
-            .schema(LEDGER)
-            .parquet(ledger)
-            .where(col("kind").equalTo("test").and(col("sheet_kind").equalTo("dry")))
-            .drop("kind", "sheet_kind")
-            .mapPartitions(new SumUp(elevationsM), Encoders.row(SumUp.SCHEMA));
-    Dataset<Row> vehicles =
-        csv(spark, input, "vehicles.csv", VEHICLES).select("vehicle_id", "family_id");
-    return tests.join(vehicles.hint("shuffle_hash"), "vehicle_id");
+    return elevationsM;
   }
 
   private static Dataset<Row> csv(
@@ -88,44 +106,39 @@ final class RelationalSpark {
         .csv(input.fleet().resolve(name).toUri().toString());
   }
 
-  private static List<FamilyCentiles> families(Dataset<Row> summaries) {
-    MapPartitionsFunction<Row, Row> block = new FamilyBlocks.Gather();
-    List<FamilyCentiles> families = new ArrayList<>();
-    FamilyBlocks.centiles(
-            summaries
-                .select("family_id", "level", "spread_pct")
-                .mapPartitions(block, Encoders.row(FamilyBlocks.SCHEMA)))
-        .collectAsList()
-        .forEach(row -> families.add(FamilyBlocks.toCentiles(row)));
-    families.sort(Comparator.comparing(FamilyCentiles::familyId));
-    return families;
+  private static List<FamilyCentiles> families(JavaRDD<EngineSums> sums) {
+    return sums
+        .flatMapToPair(EngineSums::familyBlocks)
+        .groupByKey()
+        .map(family -> centiles(family._1(), family._2()))
+        .collect()
+        .stream()
+        .sorted(Comparator.comparing(FamilyCentiles::familyId))
+        .toList();
   }
 
+  /** The values of one family, gathered and sorted: exact centiles. */
+  private static FamilyCentiles centiles(String familyId, Iterable<double[][]> blocks) {
+    List<double[]> levels = new ArrayList<>();
+    List<double[]> spreadsPct = new ArrayList<>();
+    for (double[][] block : blocks) {
+      levels.add(block[0]);
+      spreadsPct.add(block[1]);
+    }
+    double[] level = Numbers.joined(levels);
+    return new FamilyCentiles(
+        familyId,
+        level.length,
+        Numbers.centiles(level),
+        Numbers.centiles(Numbers.joined(spreadsPct)));
+  }
+
+  /** Each bucket gives its own first engines, so that only those are ranked together. */
   private static List<RankedEngine> ranked(
-      SparkSession spark, Dataset<Row> summaries, List<FamilyCentiles> families) {
-    List<Row> middles = new ArrayList<>();
-    families.forEach(f -> middles.add(RowFactory.create(f.familyId(), FamilyBlocks.middle(f))));
-    Dataset<Row> middleByFamily =
-        spark.createDataFrame(
-            middles,
-            new StructType()
-                .add("family_id", DataTypes.StringType)
-                .add("middle", DataTypes.DoubleType));
-    List<RankedEngine> ranked = new ArrayList<>();
-    summaries
-        .groupBy("vehicle_id", "family_id")
-        .agg(count(lit(1)).as("tests"), sum("level").as("level"))
-        .join(org.apache.spark.sql.functions.broadcast(middleByFamily), "family_id")
-        .select(
-            col("vehicle_id"),
-            col("tests"),
-            col("level").divide(col("tests")).minus(col("middle")).as("deviation"))
-        .orderBy("deviation", "vehicle_id")
-        .limit(RelationalAnswers.MOST_RANKED)
-        .collectAsList()
-        .forEach(
-            row ->
-                ranked.add(new RankedEngine(row.getString(0), row.getLong(1), row.getDouble(2))));
-    return ranked;
+      JavaRDD<EngineSums> sums, List<FamilyCentiles> families) {
+    int middle = Arrays.binarySearch(RelationalAnswers.CENTILES, 0.5);
+    HashMap<String, Double> middles = new HashMap<>();
+    families.forEach(family -> middles.put(family.familyId(), family.level()[middle]));
+    return EngineSums.first(sums.flatMap(bucket -> bucket.ranked(middles).iterator()).collect());
   }
 }

@@ -3,47 +3,32 @@ package borecensus.benchmark;
 import borecensus.domain.PressureUnit;
 import borecensus.physics.ReferencePressure;
 import borecensus.physics.StandardAtmosphere;
-import java.util.Iterator;
+import java.io.Serializable;
+import java.util.HashMap;
 import java.util.Map;
-import java.util.TreeMap;
-import org.apache.spark.api.java.function.MapPartitionsFunction;
 import org.apache.spark.sql.Row;
-import org.apache.spark.sql.RowFactory;
-import org.apache.spark.sql.types.DataTypes;
-import org.apache.spark.sql.types.StructType;
 import scala.collection.Seq;
 
 /** One test to its level and spread at reference pressure. */
-final class SumUp implements MapPartitionsFunction<Row, Row> {
-  static final StructType SCHEMA =
-      new StructType()
-          .add("vehicle_id", DataTypes.StringType)
-          .add("level", DataTypes.DoubleType)
-          .add("spread_pct", DataTypes.DoubleType);
+final class SumUp implements Serializable {
+  private final HashMap<String, Double> heightsM = new HashMap<>();
 
-  private final TreeMap<String, Double> elevationsM;
-
+  /** Sums up the tests made at sites of these elevations. */
   SumUp(Map<String, Double> elevationsM) {
-    this.elevationsM = new TreeMap<>(elevationsM);
+    elevationsM.forEach(
+        (site, elevationM) ->
+            heightsM.put(site, StandardAtmosphere.geopotentialHeightM(elevationM)));
   }
 
-  @Override
-  public Iterator<Row> call(Iterator<Row> rows) {
-    return new Iterator<>() {
-      @Override
-      public boolean hasNext() {
-        return rows.hasNext();
-      }
-
-      @Override
-      public Row next() {
-        return summed(rows.next());
-      }
-    };
-  }
+  /**
+   * One test.
+   *
+   * @param level mean log reading; NaN when no cylinder was read
+   */
+  record Summary(String vehicleId, double level, double spreadPct) {}
 
   /** Columns: vehicle_id, site_id, unit, station_pressure_hpa, qnh_hpa, readings. */
-  private Row summed(Row row) {
+  Summary summed(Row row) {
     PressureUnit unit = PressureUnit.of(row.getString(2)).orElseThrow();
     double factor =
         ReferencePressure.toReferenceKpa(
@@ -62,7 +47,7 @@ final class SumUp implements MapPartitionsFunction<Row, Row> {
         highest = Math.max(highest, reading);
       }
     }
-    return RowFactory.create(
+    return new Summary(
         row.getString(0), logs / read + Math.log(factor), 100 * (highest - lowest) / highest);
   }
 
@@ -70,7 +55,7 @@ final class SumUp implements MapPartitionsFunction<Row, Row> {
     if (!Double.isNaN(stationHpa)) {
       return stationHpa;
     }
-    double heightM = StandardAtmosphere.geopotentialHeightM(elevationsM.get(siteId));
+    double heightM = heightsM.get(siteId);
     return Double.isNaN(qnhHpa)
         ? StandardAtmosphere.pressureHpa(heightM)
         : StandardAtmosphere.stationPressureHpa(qnhHpa, heightM);

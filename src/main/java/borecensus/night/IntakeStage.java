@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.util.Iterator;
 import java.util.List;
 import org.apache.spark.api.java.function.FlatMapFunction;
+import org.apache.spark.sql.DataFrameWriter;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Encoders;
 import org.apache.spark.sql.Row;
@@ -15,7 +16,20 @@ import org.apache.spark.sql.SparkSession;
 
 /** Sheet files that the ledger has not seen to ledger rows: one task per file. */
 final class IntakeStage {
+  /** Columns in which hardly two values are alike: a dictionary of them would be built in vain. */
+  private static final List<String> WITHOUT_DICTIONARY =
+      List.of("test_id", "row_numbers.list.element", "odometer_km");
+
   private IntakeStage() {}
+
+  /** Writes what was read to a new folder. */
+  static void write(Dataset<Row> read, String folder) {
+    DataFrameWriter<Row> writer = read.write();
+    for (String column : WITHOUT_DICTIONARY) {
+      writer = writer.option("parquet.enable.dictionary#" + column, "false");
+    }
+    writer.parquet(folder);
+  }
 
   /**
    * Reads sheet files.

@@ -140,9 +140,9 @@ public final class NightlyJob {
       takenIn = new ArrayList<>(known);
       if (!fresh.isEmpty()) {
         String batch = "%08d".formatted(sequence);
-        IntakeStage.read(spark, files, fresh, sequence << 32)
-            .write()
-            .parquet(Folders.target(store.batchFolder(batch)));
+        IntakeStage.write(
+            IntakeStage.read(spark, files, fresh, sequence << 32),
+            Folders.target(store.batchFolder(batch)));
         takenIn.addAll(LedgerStage.files(LedgerStage.read(spark, store, List.of(batch))));
         batches.add(batch);
       }
