@@ -25,24 +25,21 @@ final class MeasuredRelational {
   static List<Figure> run(RelationalInput input, int threads) throws SQLException {
     SparkSession spark = session(threads);
     try (Connection connection = RelationalSql.open(threads)) {
-      List<Figure> figures = new ArrayList<>();
-      figures.addAll(
-          figures(SQL, "cold", List.of(timed(() -> RelationalSql.answers(connection, input)))));
-      figures.addAll(
-          figures(SPARK, "cold", List.of(timed(() -> RelationalSpark.answers(spark, input)))));
-      List<Pass> bySql = new ArrayList<>();
-      List<Pass> bySpark = new ArrayList<>();
+      Computed bySql = () -> RelationalSql.answers(connection, input);
+      Computed bySpark = () -> RelationalSpark.answers(spark, input);
+      List<Figure> figures = new ArrayList<>(timed(SQL, "cold", bySql));
+      figures.addAll(timed(SPARK, "cold", bySpark));
       for (int pass = 0; pass < UNTIMED_PASSES; pass++) {
-        RelationalSql.answers(connection, input);
-        RelationalSpark.answers(spark, input);
+        bySql.answers();
+        bySpark.answers();
       }
+      List<List<Figure>> warm = new ArrayList<>();
       for (int pass = 0; pass < WARM_PASSES; pass++) {
-        bySql.add(timed(() -> RelationalSql.answers(connection, input)));
-        bySpark.add(timed(() -> RelationalSpark.answers(spark, input)));
+        warm.add(timed(SQL, "warm", bySql));
+        warm.add(timed(SPARK, "warm", bySpark));
       }
-      figures.addAll(figures(SQL, "warm", bySql));
-      figures.addAll(figures(SPARK, "warm", bySpark));
-      figures.addAll(compared(bySpark.get(0).answers(), bySql.get(0).answers()));
+      figures.addAll(Medians.of(warm));
+      figures.addAll(compared(bySpark.answers(), bySql.answers()));
       return figures;
     } finally {
       spark.stop();
@@ -54,23 +51,15 @@ final class MeasuredRelational {
     RelationalAnswers answers() throws SQLException;
   }
 
-  private record Pass(RelationalAnswers answers, double wallS, double cpuS) {}
-
-  private static Pass timed(Computed computed) throws SQLException {
+  private static List<Figure> timed(String run, String step, Computed computed)
+      throws SQLException {
     double cpuBefore = ProcessFigures.cpuSeconds();
     long start = System.nanoTime();
-    RelationalAnswers answers = computed.answers();
+    computed.answers();
     double wallS = (System.nanoTime() - start) / 1e9;
-    return new Pass(answers, wallS, ProcessFigures.cpuSeconds() - cpuBefore);
-  }
-
-  /** The middle of the passes. */
-  private static List<Figure> figures(String run, String step, List<Pass> passes) {
-    double[] wallS = passes.stream().mapToDouble(Pass::wallS).sorted().toArray();
-    double[] cpuS = passes.stream().mapToDouble(Pass::cpuS).sorted().toArray();
     return List.of(
-        new Figure(run, step, "wall_s", wallS[wallS.length / 2]),
-        new Figure(run, step, "cpu_s", cpuS[cpuS.length / 2]));
+        new Figure(run, step, "wall_s", wallS),
+        new Figure(run, step, "cpu_s", ProcessFigures.cpuSeconds() - cpuBefore));
   }
 
   private static List<Figure> compared(RelationalAnswers bySpark, RelationalAnswers bySql) {
