@@ -34,12 +34,26 @@ final class Cholesky {
     return new Cholesky(l);
   }
 
-  private static double dot(double[] a, double[] b, int n) {
-    double sum = 0;
-    for (int k = 0; k < n; k++) {
-      sum += a[k] * b[k];
+  /**
+   * Product of the first n numbers, in four sums, of which none has to wait for another; what is
+   * left over goes to the first.
+   */
+  static double dot(double[] a, double[] b, int n) {
+    double first = 0;
+    double second = 0;
+    double third = 0;
+    double fourth = 0;
+    int k = 0;
+    for (; k + 3 < n; k += 4) {
+      first += a[k] * b[k];
+      second += a[k + 1] * b[k + 1];
+      third += a[k + 2] * b[k + 2];
+      fourth += a[k + 3] * b[k + 3];
     }
-    return sum;
+    for (; k < n; k++) {
+      first += a[k] * b[k];
+    }
+    return first + second + (third + fourth);
   }
 
   /** The lower factor, square, with zeros above the diagonal. */

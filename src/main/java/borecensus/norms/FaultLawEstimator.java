@@ -1,11 +1,13 @@
 package borecensus.norms;
 
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 
 /**
  * Learns how common each fault is, and how large, from the likelihood ratios of all engines:
@@ -17,16 +19,31 @@ import java.util.TreeMap;
 final class FaultLawEstimator {
   private static final int ITERATIONS = 40;
 
-  private final List<EvidenceOdds> engines;
+  /** So many engines are weighed at a time: few enough that their numbers stay in the cache. */
+  private static final int BLOCK = 256;
+
+  private final EvidenceGroups groups;
+  private final List<EvidenceBlock> blocks;
   private final Map<Hypothesis, Double> priorShares;
   private final double pseudoEngines;
   private final FaultSizes believed;
 
   FaultLawEstimator(List<FaultEvidence> engines, FuelPriors priors) {
-    this.engines = engines.stream().map(EvidenceOdds::of).toList();
+    this.groups = EvidenceGroups.of(engines);
+    this.blocks =
+        IntStream.range(0, (engines.size() + BLOCK - 1) / BLOCK)
+            .parallel()
+            .mapToObj(b -> block(engines, b * BLOCK))
+            .toList();
     this.priorShares = priors.shares();
     this.pseudoEngines = priors.pseudoEngines().share();
     this.believed = FaultSizes.believed(priors);
+  }
+
+  private EvidenceBlock block(List<FaultEvidence> engines, int from) {
+    int to = Math.min(from + BLOCK, engines.size());
+    int[] ofBlock = Arrays.copyOfRange(groups.byEngine(), from, to);
+    return EvidenceBlock.of(engines.subList(from, to), ofBlock);
   }
 
   FaultLaw estimate(FaultLaw start) {
@@ -37,54 +54,32 @@ final class FaultLawEstimator {
     return law;
   }
 
+  /** Blocks are weighed on all cores and summed up in their order. */
   private FaultLaw step(FaultLaw law) {
+    double[][] priors = groups.priors(law.shares());
     double[][] sizeWeights = law.sizes().weights();
-    double[] counts = new double[Hypothesis.values().length];
-    Map<SizeKind, double[]> bySize = new EnumMap<>(SizeKind.class);
-    believed.byKind().forEach((kind, grid) -> bySize.put(kind, new double[grid.points()]));
-    SortedMap<String, double[]> families = new TreeMap<>();
-    double[][] found = found(bySize);
-    PriorsOf priors = new PriorsOf(law.shares());
-    for (EvidenceOdds odds : engines) {
-      FaultEvidence engine = odds.evidence();
-      double[] sums = odds.sums(sizeWeights);
-      double[] seen = odds.weigh(priors.of(engine), sums);
-      double[] p = engine.tests() == 1 ? divided(seen, law.shares()) : seen;
-      double[] family = families.computeIfAbsent(engine.familyId(), f -> new double[2]);
-      family[0]++;
-      for (int h = 0; h < p.length; h++) {
-        counts[h] += p[h];
-        if (found[h] != null) {
-          family[1] += p[h];
-          engine.sums().get(h).countSizes(seen[h], sizeWeights[h], sums[h], found[h]);
+    List<EvidenceBlock.Counts> counts =
+        blocks.parallelStream().map(b -> b.weigh(priors, sizeWeights)).toList();
+    double[][] faults = new double[priors.length][Hypothesis.values().length];
+    Map<SizeKind, double[]> found = new EnumMap<>(SizeKind.class);
+    believed.byKind().forEach((kind, grid) -> found.put(kind, new double[grid.points()]));
+    for (int b = 0; b < counts.size(); b++) {
+      int[] met = blocks.get(b).groups();
+      for (int g = 0; g < met.length; g++) {
+        add(counts.get(b).faults()[g], faults[met[g]]);
+      }
+      for (Hypothesis h : Hypothesis.values()) {
+        if (h.mechanical()) {
+          add(counts.get(b).sizes()[h.ordinal()], found.get(SizeKind.of(h)));
         }
       }
     }
-    return new FaultLaw(shares(counts, families), sizes(bySize));
+    return new FaultLaw(shares(faults, law.shares()), sizes(found));
   }
 
-  /** Where sizes are counted, by {@link Hypothesis#ordinal}; null for a test that is off. */
-  private static double[][] found(Map<SizeKind, double[]> bySize) {
-    double[][] found = new double[Hypothesis.values().length][];
-    for (Hypothesis h : Hypothesis.values()) {
-      found[h.ordinal()] = h.mechanical() ? bySize.get(SizeKind.of(h)) : null;
-    }
-    return found;
-  }
-
-  /** Prior probabilities, which engines of one family and one kind of history share. */
-  private static final class PriorsOf {
-    private final HypothesisShares shares;
-    private final Map<String, double[]> ofOneTest = new HashMap<>();
-    private final Map<String, double[]> ofMore = new HashMap<>();
-
-    PriorsOf(HypothesisShares shares) {
-      this.shares = shares;
-    }
-
-    double[] of(FaultEvidence engine) {
-      return (engine.tests() == 1 ? ofOneTest : ofMore)
-          .computeIfAbsent(engine.familyId(), family -> shares.priors(family, engine.tests()));
+  private static void add(double[] counts, double[] sums) {
+    for (int i = 0; i < sums.length; i++) {
+      sums[i] += counts[i];
     }
   }
 
@@ -95,31 +90,57 @@ final class FaultLawEstimator {
   }
 
   /** With one test a fall cannot be told from what it leads to: the shares divide it. */
-  private static double[] divided(double[] p, HypothesisShares shares) {
-    double[] divided = p.clone();
+  private static double[] divided(double[] counts, HypothesisShares shares) {
+    double[] divided = counts.clone();
     for (Hypothesis h : Hypothesis.values()) {
       Hypothesis seen = h.seenOnce();
       if (seen != h) {
         double own = shares.fleet().get(h);
         double part = own / (own + shares.fleet().get(seen));
-        divided[h.ordinal()] = p[seen.ordinal()] * part;
-        divided[seen.ordinal()] = p[seen.ordinal()] * (1 - part);
+        divided[h.ordinal()] = counts[seen.ordinal()] * part;
+        divided[seen.ordinal()] = counts[seen.ordinal()] * (1 - part);
       }
     }
     return divided;
   }
 
-  private HypothesisShares shares(double[] counts, SortedMap<String, double[]> families) {
+  private static double mechanical(double[] counts) {
+    double sum = 0;
+    for (Hypothesis h : Hypothesis.values()) {
+      sum += h.mechanical() ? counts[h.ordinal()] : 0;
+    }
+    return sum;
+  }
+
+  /**
+   * New shares.
+   *
+   * @param faults by group and {@link Hypothesis#ordinal}, how many engines have each fault
+   */
+  private HypothesisShares shares(double[][] faults, HypothesisShares present) {
+    double[] counts = new double[Hypothesis.values().length];
+    List<double[]> families = new ArrayList<>();
+    for (int f = 0; f < groups.familyIds().size(); f++) {
+      double[] ofFamily = divided(faults[2 * f], present);
+      add(faults[2 * f + 1], ofFamily);
+      add(ofFamily, counts);
+      double faulty = mechanical(ofFamily);
+      families.add(new double[] {groups.engines()[2 * f] + groups.engines()[2 * f + 1], faulty});
+    }
     Map<Hypothesis, Double> fleet = new EnumMap<>(Hypothesis.class);
     for (Hypothesis h : Hypothesis.values()) {
-      double believed = pseudoEngines * priorShares.get(h);
-      fleet.put(h, (counts[h.ordinal()] + believed) / (engines.size() + pseudoEngines));
+      double believedCount = pseudoEngines * priorShares.get(h);
+      double engines = groups.byEngine().length + pseudoEngines;
+      fleet.put(h, (counts[h.ordinal()] + believedCount) / engines);
     }
     double prevalence = new HypothesisShares(fleet, new TreeMap<>()).fleetPrevalence();
-    double pseudo = FamilyPrevalence.pseudoEngines(families.values(), prevalence, pseudoEngines);
+    double pseudo = FamilyPrevalence.pseudoEngines(families, prevalence, pseudoEngines);
     SortedMap<String, Double> byFamily = new TreeMap<>();
-    families.forEach(
-        (id, family) -> byFamily.put(id, (family[1] + pseudo * prevalence) / (family[0] + pseudo)));
+    for (int f = 0; f < families.size(); f++) {
+      double[] family = families.get(f);
+      double share = (family[1] + pseudo * prevalence) / (family[0] + pseudo);
+      byFamily.put(groups.familyIds().get(f), share);
+    }
     return new HypothesisShares(fleet, byFamily);
   }
 }

@@ -124,17 +124,19 @@ final class RatioSum {
     return sum;
   }
 
+  /** How many sizes. */
+  int sizes() {
+    return bySize.length;
+  }
+
   /**
-   * Adds so many engines to the sizes that they have by this sum under this law.
+   * Writes the sum by size, times a factor, into one column of a table.
    *
-   * @param sum {@link #sum} under this law
+   * @param table by size and column
    */
-  void countSizes(double engines, double[] otherWeights, double sum, double[] counts) {
-    if (sum > 0) {
-      double each = engines / sum;
-      for (int i = 0; i < bySize.length; i++) {
-        counts[i] += each * otherWeights[i] * bySize[i];
-      }
+  void copyTo(double[][] table, int column, double factor) {
+    for (int i = 0; i < bySize.length; i++) {
+      table[i][column] = factor * bySize[i];
     }
   }
 
