@@ -1,8 +1,7 @@
 package borecensus.norms;
 
-import java.util.Arrays;
 import java.util.List;
-import java.util.stream.Stream;
+import java.util.stream.IntStream;
 
 /**
  * Learns how often healthy variation is wide, by expectation and maximisation, each engine counting
@@ -15,92 +14,83 @@ final class TailEstimator {
   /** How many parts a believed share stands for. */
   private static final double PSEUDO_PARTS = 100;
 
-  private final List<Engine> engines;
-  private final double[] healthy;
+  /** So many engines are counted at a time, on all cores; sums are taken in their order. */
+  private static final int BLOCK = 512;
+
+  private final List<Block> blocks;
 
   TailEstimator(List<TailRatios> engines, double[] healthy) {
-    this.engines = engines.stream().map(Engine::of).toList();
-    this.healthy = healthy.clone();
+    this.blocks =
+        IntStream.range(0, (healthy.length + BLOCK - 1) / BLOCK)
+            .parallel()
+            .mapToObj(b -> Block.of(engines, healthy, b * BLOCK))
+            .toList();
   }
 
   Tails estimate(Tails present) {
     Tails believed = Tails.BELIEVED;
-    Share engine = new Share(present.engine(), believed.engine());
-    Share test = new Share(present.test(), believed.test());
-    Share cylinder = new Share(present.cylinder(), believed.cylinder());
-    Share reading = new Share(present.reading(), believed.reading());
+    Share engine = new Share(believed.engine());
+    Share test = new Share(believed.test());
+    Share cylinder = new Share(believed.cylinder());
+    Share reading = new Share(believed.reading());
+    for (Block block : blocks) {
+      engine.all += block.wholes().all().offsets();
+      test.all += block.wholes().all().noises();
+      cylinder.all += block.cylinders().all().offsets();
+      reading.all += block.cylinders().all().noises();
+    }
+    Tails shares = present;
     for (int i = 0; i < ITERATIONS; i++) {
-      for (int e = 0; e < healthy.length; e++) {
-        count(healthy[e], engines.get(e).whole(), engine, test);
-        for (Column column : engines.get(e).cylinders()) {
-          count(healthy[e], column, cylinder, reading);
+      Tails before = shares;
+      for (Wide wide : blocks.parallelStream().map(b -> b.wide(before)).toList()) {
+        engine.wide += wide.wholes().offsets();
+        test.wide += wide.wholes().noises();
+        cylinder.wide += wide.cylinders().offsets();
+        reading.wide += wide.cylinders().noises();
+      }
+      shares = new Tails(engine.renewed(), cylinder.renewed(), test.renewed(), reading.renewed());
+    }
+    return shares;
+  }
+
+  /** What is wide in one block. */
+  private record Wide(TailTable.Count wholes, TailTable.Count cylinders) {}
+
+  /** Engines as they are counted in every iteration. */
+  private record Block(TailTable wholes, TailTable cylinders) {
+    static Block of(List<TailRatios> engines, double[] healthy, int from) {
+      Block block = new Block(new TailTable(), new TailTable());
+      for (int e = from; e < Math.min(from + BLOCK, healthy.length); e++) {
+        block.wholes.add(engines.get(e).whole(), healthy[e]);
+        for (TailColumn column : engines.get(e).cylinders()) {
+          block.cylinders.add(column, healthy[e]);
         }
       }
-      Stream.of(engine, test, cylinder, reading).forEach(Share::renew);
+      return block;
     }
-    return new Tails(engine.share, cylinder.share, test.share, reading.share);
-  }
 
-  private static void count(double weight, Column column, Share lasting, Share noise) {
-    double[] wide = column.odds().wide(lasting.share, noise.share);
-    for (int i = 0; i < wide.length; i++) {
-      if (column.upwards()[i]) {
-        (i == 0 ? lasting : noise).count(weight, wide[i]);
-      }
+    Wide wide(Tails shares) {
+      return new Wide(
+          wholes.wide(shares.engine(), shares.test()),
+          cylinders.wide(shares.cylinder(), shares.reading()));
     }
   }
 
-  /** One engine as it is counted in every iteration. */
-  private record Engine(Column whole, Column[] cylinders) {
-    static Engine of(TailRatios ratios) {
-      return new Engine(
-          Column.of(ratios.whole()),
-          Arrays.stream(ratios.cylinders()).map(Column::of).toArray(Column[]::new));
-    }
-  }
-
-  /**
-   * One column.
-   *
-   * @param upwards whether its lasting offset, and the noise of each test, deviates upwards
-   */
-  private record Column(TailOdds odds, boolean[] upwards) {
-    static Column of(TailColumn column) {
-      boolean[] upwards = new boolean[1 + column.single().length];
-      upwards[0] = column.lasting().score() > 0;
-      for (int t = 0; t < column.single().length; t++) {
-        upwards[1 + t] = column.single()[t].score() > 0;
-      }
-      return new Column(TailOdds.of(column), upwards);
-    }
-  }
-
-  /** One share while it is learned. */
+  /** One share while it is learned: what is believed stands for so many parts. */
   private static final class Share {
     private final double believed;
-    private double share;
     private double wide;
-    private double all;
+    private double all = PSEUDO_PARTS;
 
-    private Share(double start, double believed) {
+    private Share(double believed) {
       this.believed = believed;
-      this.share = start;
-      clear();
     }
 
-    private void clear() {
-      wide = PSEUDO_PARTS * believed;
-      all = PSEUDO_PARTS;
-    }
-
-    private void count(double weight, double probability) {
-      wide += weight * probability;
-      all += weight;
-    }
-
-    private void renew() {
-      share = wide / all;
-      clear();
+    /** By what was counted since the last time. */
+    private double renewed() {
+      double share = (PSEUDO_PARTS * believed + wide) / all;
+      wide = 0;
+      return share;
     }
   }
 }

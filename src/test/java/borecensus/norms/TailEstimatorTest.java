@@ -45,6 +45,35 @@ class TailEstimatorTest {
     assertEquals(1, wide[3], 1e-9);
   }
 
+  @Test
+  void aTableCountsWhatItsColumnsSayOneByOne() {
+    Well19937c random = new Well19937c(12);
+    TailTable table = new TailTable();
+    double offsets = 0;
+    double noises = 0;
+    for (int i = 0; i < 200; i++) {
+      TailColumn.Part[] single = new TailColumn.Part[1 + i % 6];
+      double[] since = new double[single.length];
+      for (int t = 0; t < single.length; t++) {
+        single[t] = new TailColumn.Part(20 * random.nextGaussian(), random.nextGaussian());
+        since[t] = t > 0 && t < since.length - 1 ? 20 + 20 * random.nextGaussian() : Double.NaN;
+      }
+      TailColumn.Part lasting =
+          new TailColumn.Part(20 * random.nextGaussian(), random.nextGaussian());
+      TailColumn column = new TailColumn(lasting, single, since);
+      double weight = random.nextDouble();
+      double[] wide = column.wide(0.003, 0.02);
+      offsets += lasting.score() > 0 ? weight * wide[0] : 0;
+      for (int t = 0; t < single.length; t++) {
+        noises += single[t].score() > 0 ? weight * wide[1 + t] : 0;
+      }
+      table.add(column, weight);
+    }
+    TailTable.Count counted = table.wide(0.003, 0.02);
+    assertEquals(offsets, counted.offsets(), 1e-12 * offsets);
+    assertEquals(noises, counted.noises(), 1e-12 * noises);
+  }
+
   /** Offsets in units of their standard deviation, of which some are four times as wide. */
   private static TailRatios engine(double offset) {
     Template template = new Template(offset, 1, new int[] {0});

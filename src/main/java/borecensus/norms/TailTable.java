@@ -1,0 +1,75 @@
+package borecensus.norms;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * The likelihood ratios of many columns (see {@link TailOdds}), summed up as far as the shares
+ * leave them alone, so that counting what is wide takes a few products a column.
+ *
+ * <p>With L the share of wide offsets and N that of wide noise, the odds of all ways in which a
+ * column of T values may be wide are usual + L lasting + N sum(single) + sum over t of N^(T - t)
+ * since_t: a polynomial in N. So are the odds of the ways in which noise is wide, each counted as
+ * often as it says so of a test that deviates upwards.
+ */
+final class TailTable {
+  /** Where the numbers of the powers of N begin: before them usual, lasting and lasting counted. */
+  private static final int HEAD = 3;
+
+  private final List<double[]> rows = new ArrayList<>();
+  private double offsets;
+  private double noises;
+
+  /** Sums of weights of wide values, or of all. */
+  record Count(double offsets, double noises) {}
+
+  /** Adds a column that counts by this weight. */
+  void add(TailColumn column, double weight) {
+    TailOdds odds = TailOdds.of(column);
+    int tests = odds.single().length;
+    double offsetWeight = column.lasting().score() > 0 ? weight : 0;
+    double[] row = new double[HEAD + 2 * tests];
+    row[0] = odds.usual();
+    row[1] = odds.lasting();
+    row[2] = offsetWeight * odds.lasting();
+    int used = HEAD + 2;
+    double newer = 0;
+    for (int t = tests - 1; t >= 0; t--) {
+      double noiseWeight = column.single()[t].score() > 0 ? weight : 0;
+      newer += noiseWeight;
+      int power = HEAD + 2 * (tests - 1 - t);
+      row[power] += odds.since()[t];
+      row[power + 1] += newer * odds.since()[t];
+      row[HEAD] += odds.single()[t];
+      row[HEAD + 1] += noiseWeight * odds.single()[t];
+      used = row[power] > 0 ? power + 2 : used;
+    }
+    rows.add(used == row.length ? row : Arrays.copyOf(row, used));
+    offsets += offsetWeight;
+    noises += newer;
+  }
+
+  /** All offsets and values of tests that deviate upwards. */
+  Count all() {
+    return new Count(offsets, noises);
+  }
+
+  /** Those of them that are wide, if such shares of all are. */
+  Count wide(double offsetShare, double noiseShare) {
+    double wideOffsets = 0;
+    double wideNoises = 0;
+    for (double[] row : rows) {
+      double noise = 0;
+      double counted = 0;
+      for (int power = row.length - 2; power >= HEAD; power -= 2) {
+        noise = (noise + row[power]) * noiseShare;
+        counted = (counted + row[power + 1]) * noiseShare;
+      }
+      double all = row[0] + offsetShare * row[1] + noise;
+      wideOffsets += offsetShare * row[2] / all;
+      wideNoises += counted / all;
+    }
+    return new Count(wideOffsets, wideNoises);
+  }
+}
