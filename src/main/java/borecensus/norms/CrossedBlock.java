@@ -1,7 +1,5 @@
 package borecensus.norms;
 
-import java.util.Arrays;
-
 /**
  * The values of one engine in the crossed model of families and random effects.
  *
@@ -15,19 +13,21 @@ record CrossedBlock(int family, int[][] effects, double[] values, double[][] pre
 
   /** Values of which each has a gauge and nothing else. */
   static CrossedBlock ofGauges(int family, int[] gauges, double[] values, double[][] precision) {
-    return new CrossedBlock(
-        family,
-        Arrays.stream(gauges).mapToObj(g -> new int[] {g}).toArray(int[][]::new),
-        values,
-        precision);
+    int[][] effects = new int[gauges.length][];
+    for (int t = 0; t < effects.length; t++) {
+      effects[t] = new int[] {gauges[t]};
+    }
+    return new CrossedBlock(family, effects, values, precision);
   }
 
   /** The same engine counting so much less. */
   CrossedBlock scaled(double weight) {
-    double[][] scaled =
-        Arrays.stream(precision)
-            .map(row -> Arrays.stream(row).map(w -> weight * w).toArray())
-            .toArray(double[][]::new);
+    double[][] scaled = new double[precision.length][precision.length];
+    for (int t = 0; t < scaled.length; t++) {
+      for (int u = 0; u < scaled.length; u++) {
+        scaled[t][u] = weight * precision[t][u];
+      }
+    }
     return new CrossedBlock(family, effects, values, scaled);
   }
 }

@@ -22,8 +22,15 @@ final class DriftFit {
   private static final double STEADY = 0.05;
 
   private final FleetNorms norms;
-  private final SortedMap<String, double[][]> information = new TreeMap<>();
-  private final SortedMap<String, double[]> scores = new TreeMap<>();
+  private final SortedMap<String, Sums> sums = new TreeMap<>();
+
+  /** Plain weighted sums of one gauge, by period. */
+  private record Sums(GaugeOffset gauge, double[][] information, double[] score) {
+    static Sums of(GaugeOffset gauge) {
+      int n = gauge.periods().size();
+      return new Sums(gauge, new double[n][n], new double[n]);
+    }
+  }
 
   DriftFit(FleetNorms norms) {
     this.norms = norms;
@@ -31,12 +38,15 @@ final class DriftFit {
         .gauges()
         .forEach(
             (id, gauge) -> {
-              int n = gauge.periods().size();
-              if (n > 0) {
-                information.put(id, new double[n][n]);
-                scores.put(id, new double[n]);
+              if (!gauge.periods().isEmpty()) {
+                sums.put(id, Sums.of(gauge));
               }
             });
+  }
+
+  /** Whether no gauge has periods, so that engines need not be added. */
+  boolean isEmpty() {
+    return sums.isEmpty();
   }
 
   void addEngine(EngineLevels engine) {
@@ -44,19 +54,19 @@ final class DriftFit {
     int n = readings.tests();
     for (int t = 0; t < n; t++) {
       String gaugeId = readings.gaugeIds()[t];
-      double[] score = scores.get(gaugeId);
-      if (score == null) {
+      Sums ofGauge = sums.get(gaugeId);
+      if (ofGauge == null) {
         continue;
       }
-      GaugeOffset gauge = norms.gauge(gaugeId);
+      GaugeOffset gauge = ofGauge.gauge();
       int period = gauge.periodOn(readings.conditions()[t].day());
       for (int u = 0; u < n; u++) {
         double w = engine.weight() * engine.precision()[t][u];
-        score[period] += w * engine.deviation()[u];
+        ofGauge.score()[period] += w * engine.deviation()[u];
         if (gaugeId.equals(readings.gaugeIds()[u])) {
-          int other = gauge.periodOn(readings.conditions()[u].day());
-          information.get(gaugeId)[period][other] += w;
-          score[period] += w * gauge.driftLog(other);
+          int other = u == t ? period : gauge.periodOn(readings.conditions()[u].day());
+          ofGauge.information()[period][other] += w;
+          ofGauge.score()[period] += w * gauge.driftLog(other);
         }
       }
     }
@@ -64,11 +74,11 @@ final class DriftFit {
 
   /** The norms with the drift that the engines added so far show. */
   FleetNorms fit() {
-    if (scores.isEmpty()) {
+    if (isEmpty()) {
       return norms;
     }
     SortedMap<String, DriftBlock> blocks = new TreeMap<>();
-    scores.forEach((id, score) -> blocks.put(id, DriftBlock.of(information.get(id), score)));
+    sums.forEach((id, sum) -> blocks.put(id, DriftBlock.of(sum.information(), sum.score())));
     GaugeDrift drift = drift(List.copyOf(blocks.values()));
     SortedMap<String, GaugeOffset> gauges = new TreeMap<>(norms.gauges());
     blocks.forEach((id, block) -> gauges.computeIfPresent(id, (g, o) -> drifted(o, block, drift)));

@@ -2,7 +2,9 @@ package borecensus.norms;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
@@ -22,8 +24,9 @@ final class GaugeFit {
 
   private final List<String> familyIds;
   private final List<String> gaugeIds;
-  private final SortedMap<String, Integer> familyNumbers = new TreeMap<>();
-  private final SortedMap<String, Integer> gaugeNumbers = new TreeMap<>();
+  private final Map<String, Integer> familyNumbers = new HashMap<>();
+  private final Map<String, Integer> gaugeNumbers = new HashMap<>();
+  private final double[] presentOffsets;
   private final List<CrossedBlock> blocks = new ArrayList<>();
   private final int[] tests;
   private SparseCrossed sums;
@@ -34,18 +37,18 @@ final class GaugeFit {
     familyIds.forEach(f -> familyNumbers.put(f, familyNumbers.size()));
     gaugeIds.forEach(g -> gaugeNumbers.put(g, gaugeNumbers.size()));
     tests = new int[gaugeIds.size()];
+    presentOffsets = norms.gauges().values().stream().mapToDouble(GaugeOffset::offsetLog).toArray();
   }
 
-  void addEngine(EngineLevels engine, FleetNorms norms) {
+  void addEngine(EngineLevels engine) {
     int n = engine.deviation().length;
     int[] gauges = new int[n];
     double[] values = new double[n];
     double[][] precision = new double[n][n];
     for (int t = 0; t < n; t++) {
-      String gaugeId = engine.readings().gaugeIds()[t];
-      gauges[t] = gaugeNumbers.get(gaugeId);
+      gauges[t] = gaugeNumbers.get(engine.readings().gaugeIds()[t]);
       tests[gauges[t]]++;
-      values[t] = engine.deviation()[t] + norms.gauge(gaugeId).offsetLog();
+      values[t] = engine.deviation()[t] + presentOffsets[gauges[t]];
       for (int u = 0; u < n; u++) {
         precision[t][u] = engine.weight() * engine.precision()[t][u];
       }
@@ -69,14 +72,14 @@ final class GaugeFit {
       }
       effects = solve(variance);
     }
+    GaugeErrors errors = new GaugeErrors(effects.errors(), plainMix());
     return norms
-        .withFamilies(families(norms, effects))
-        .withGauges(gauges(norms, effects, variance), variance);
+        .withFamilies(families(norms, effects, errors))
+        .withGauges(gauges(norms, effects, errors, variance), variance);
   }
 
   private SortedMap<String, GaugeOffset> gauges(
-      FleetNorms norms, GaugeSolution effects, double variance) {
-    GaugeErrors errors = new GaugeErrors(effects.errors(), plainMix());
+      FleetNorms norms, GaugeSolution effects, GaugeErrors errors, double variance) {
     double centre = centre(effects);
     SortedMap<String, GaugeOffset> gauges = new TreeMap<>();
     for (int g = 0; g < tests.length; g++) {
@@ -94,11 +97,18 @@ final class GaugeFit {
     return gauges;
   }
 
-  private SortedMap<String, FamilyNorm> families(FleetNorms norms, GaugeSolution effects) {
-    GaugeErrors errors = new GaugeErrors(effects.errors(), plainMix());
+  /** The mix of each family is solved for, on all cores. */
+  private SortedMap<String, FamilyNorm> families(
+      FleetNorms norms, GaugeSolution effects, GaugeErrors errors) {
     double centre = centre(effects);
-    SortedMap<String, FamilyNorm> families = new TreeMap<>(norms.families());
-    families.replaceAll((id, norm) -> shifted(norm, effects, centre, errors));
+    List<FamilyNorm> shifted =
+        familyIds.parallelStream()
+            .map(id -> shifted(norms.families().get(id), effects, centre, errors))
+            .toList();
+    SortedMap<String, FamilyNorm> families = new TreeMap<>();
+    for (int f = 0; f < familyIds.size(); f++) {
+      families.put(familyIds.get(f), shifted.get(f));
+    }
     return families;
   }
 

@@ -55,15 +55,15 @@ record LevelRound(
 
   private FleetNorms gauges(FleetNorms norms) {
     GaugeFit gauges = new GaugeFit(norms);
-    samples
-        .values()
-        .forEach(s -> levels(s, norms).forEach(engine -> gauges.addEngine(engine, norms)));
+    samples.values().forEach(s -> levels(s, norms).forEach(gauges::addEngine));
     return gauges.fit(norms, common);
   }
 
   private FleetNorms drift(FleetNorms norms) {
     DriftFit fit = new DriftFit(norms);
-    samples.values().forEach(s -> levels(s, norms).forEach(fit::addEngine));
+    if (!fit.isEmpty()) {
+      samples.values().forEach(s -> levels(s, norms).forEach(fit::addEngine));
+    }
     return fit.fit();
   }
 

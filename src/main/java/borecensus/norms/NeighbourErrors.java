@@ -35,8 +35,9 @@ final class NeighbourErrors {
   double variance(int gauge) {
     int[] block = block(gauge);
     double[][] matrix = new double[block.length][block.length];
+    // The upper triangle is not read.
     for (int i = 0; i < block.length; i++) {
-      for (int j = 0; j < block.length; j++) {
+      for (int j = 0; j <= i; j++) {
         matrix[i][j] = gauges.at(block[i], block[j]) - byFamilies(block[i], block[j]);
       }
       matrix[i][i] += prior;

@@ -1,10 +1,7 @@
 package borecensus.norms;
 
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
 import java.util.stream.IntStream;
 
 /**
@@ -31,8 +28,8 @@ final class SparseCrossed {
     this.familyInformation = sums.information;
     this.familyScore = sums.familyScore;
     this.gaugeScore = sums.gaugeScore;
-    this.gauges = SparseRows.of(sums.gaugeInformation, gauges);
-    this.coupling = SparseRows.of(sums.coupling, families);
+    this.gauges = sums.gaugeInformation.packed(gauges, gauges);
+    this.coupling = sums.coupling.packed(families, gauges);
     this.familiesOf = coupling.transposed(gauges);
   }
 
@@ -145,8 +142,8 @@ final class SparseCrossed {
     private final double[] information;
     private final double[] familyScore;
     private final double[] gaugeScore;
-    private final Map<Integer, TreeMap<Integer, double[]>> coupling = new HashMap<>();
-    private final Map<Integer, TreeMap<Integer, double[]>> gaugeInformation = new HashMap<>();
+    private final SparseCells coupling = new SparseCells();
+    private final SparseCells gaugeInformation = new SparseCells();
 
     SparseSums(int families, int gauges) {
       information = new double[families];
@@ -158,21 +155,17 @@ final class SparseCrossed {
       int f = engine.family();
       for (int t = 0; t < engine.values().length; t++) {
         int g = engine.effects()[t][0];
+        double atGauge = 0;
         for (int u = 0; u < engine.values().length; u++) {
           double w = engine.precision()[t][u];
           information[f] += w;
           familyScore[f] += w * engine.values()[u];
           gaugeScore[g] += w * engine.values()[u];
-          cell(coupling, f, g)[0] += w;
-          cell(gaugeInformation, g, engine.effects()[u][0])[0] += w;
+          atGauge += w;
+          gaugeInformation.add(g, engine.effects()[u][0], w);
         }
+        coupling.add(f, g, atGauge);
       }
-    }
-
-    private static double[] cell(
-        Map<Integer, TreeMap<Integer, double[]>> rows, int row, int column) {
-      return rows.computeIfAbsent(row, r -> new TreeMap<>())
-          .computeIfAbsent(column, c -> new double[1]);
     }
   }
 }

@@ -1,34 +1,16 @@
 package borecensus.norms;
 
 import java.util.Arrays;
-import java.util.HashMap;
-import java.util.Map;
-import java.util.TreeMap;
 
 /** A matrix of which each row holds its cells that are not zero, by column. */
 final class SparseRows {
   private final int[][] columns;
   private final double[][] values;
 
-  private SparseRows(int[][] columns, double[][] values) {
+  /** Of the columns held, in order, and their values, by row: see {@link SparseCells}. */
+  SparseRows(int[][] columns, double[][] values) {
     this.columns = columns;
     this.values = values;
-  }
-
-  /**
-   * Packs cells.
-   *
-   * @param cells by row and column, each an array of one number
-   */
-  static SparseRows of(Map<Integer, TreeMap<Integer, double[]>> cells, int rows) {
-    int[][] columns = new int[rows][];
-    double[][] values = new double[rows][];
-    for (int r = 0; r < rows; r++) {
-      TreeMap<Integer, double[]> row = cells.getOrDefault(r, new TreeMap<>());
-      columns[r] = row.keySet().stream().mapToInt(Integer::intValue).toArray();
-      values[r] = row.values().stream().mapToDouble(v -> v[0]).toArray();
-    }
-    return new SparseRows(columns, values);
   }
 
   /** Adds a multiple of a row to a vector. */
@@ -91,15 +73,13 @@ final class SparseRows {
 
   /** Rows for columns. */
   SparseRows transposed(int newRows) {
-    Map<Integer, TreeMap<Integer, double[]>> cells = new HashMap<>();
+    SparseCells cells = new SparseCells();
     for (int r = 0; r < columns.length; r++) {
       for (int i = 0; i < columns[r].length; i++) {
-        cells
-            .computeIfAbsent(columns[r][i], c -> new TreeMap<>())
-            .put(r, new double[] {values[r][i]});
+        cells.add(columns[r][i], r, values[r][i]);
       }
     }
-    return of(cells, newRows);
+    return cells.packed(newRows, columns.length);
   }
 
   /** One row with its zeros. */

@@ -144,7 +144,7 @@ final class PublishedFit {
       norms = withNorm(norm().withCurve(CurveFit.of(levels(), norm().curve()).curve(ANY_SLOPE)));
       if (norms.gauges().size() > 1) {
         GaugeFit gauges = new GaugeFit(norms);
-        levels().forEach(engine -> gauges.addEngine(engine, norms));
+        levels().forEach(gauges::addEngine);
         norms = gauges.fit(norms, priors);
       }
       norms = withNorm(norm().withComponents(components()));
