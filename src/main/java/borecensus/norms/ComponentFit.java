@@ -1,11 +1,11 @@
 package borecensus.norms;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 
 /**
  * Variance components of every family: first one set for the whole fleet, drawn to the priors, then
@@ -23,15 +23,26 @@ final class ComponentFit {
   private final SortedMap<String, List<ComponentItem>> levels = new TreeMap<>();
   private final SortedMap<String, List<ComponentItem>> spreads = new TreeMap<>();
 
-  void addEngine(
-      HealthyModel model, FamilyNorm norm, FleetNorms norms, EngineWeights.Weight weight) {
+  /** Adds the engines of one family, worked on all cores and kept in their order. */
+  void addFamily(
+      List<HealthyModel> models,
+      FamilyNorm norm,
+      FleetNorms norms,
+      List<EngineWeights.Weight> weights) {
     String familyId = norm.family().familyId();
-    levels
-        .computeIfAbsent(familyId, f -> new ArrayList<>())
-        .add(ComponentItems.levels(model, norm, norms, weight.level()));
-    spreads
-        .computeIfAbsent(familyId, f -> new ArrayList<>())
-        .add(ComponentItems.spreads(model, weight.spread()));
+    levels.put(
+        familyId,
+        IntStream.range(0, models.size())
+            .parallel()
+            .mapToObj(
+                i -> ComponentItems.levels(models.get(i), norm, norms, weights.get(i).level()))
+            .toList());
+    spreads.put(
+        familyId,
+        IntStream.range(0, models.size())
+            .parallel()
+            .mapToObj(i -> ComponentItems.spreads(models.get(i), weights.get(i).spread()))
+            .toList());
   }
 
   /** The families' new components; the believed ones for a family without engines: the fleet's. */

@@ -1,5 +1,7 @@
 package borecensus.norms;
 
+import java.util.List;
+
 /**
  * One engine's say on variances: a scatter matrix whose expectation is, per degree of freedom, the
  * known part plus the sum of variance x pattern.
@@ -8,4 +10,8 @@ package borecensus.norms;
  * @param degrees of freedom in the scatter
  */
 record ComponentItem(
-    double weight, double degrees, double[][] scatter, double[][] known, double[][][] patterns) {}
+    double weight,
+    double degrees,
+    double[][] scatter,
+    double[][] known,
+    List<ComponentPattern> patterns) {}

@@ -1,6 +1,9 @@
 package borecensus.norms;
 
+import borecensus.norms.ComponentPattern.Common;
+import borecensus.norms.ComponentPattern.Own;
 import java.util.Arrays;
+import java.util.List;
 import java.util.stream.IntStream;
 
 /** What one engine's test levels, and its cylinders against each other, say on variances. */
@@ -17,18 +20,20 @@ final class ComponentItems {
     double[] x = model.usage();
     double[][] scatter = new double[tests][tests];
     double[][] known = new double[tests][tests];
+    double[] levels = new double[tests];
+    Arrays.setAll(levels, model::level);
     double lasting = model.cylinderVariance() / norm.family().cylinders();
     for (int i = 0; i < tests; i++) {
       for (int j = 0; j < tests; j++) {
         scatter[i][j] =
-            model.level(i) * model.level(j)
+            levels[i] * levels[j]
                 + norm.curve().covariance(x[i], x[j])
                 + norms.gaugeErrorCovariance(norm, model.readings(), i, j);
         known[i][j] = lasting;
       }
       known[i][i] += model.readingVariance()[i] / model.cylindersRead(i);
     }
-    double[][][] patterns = {ones(tests), outer(x), identity(tests)};
+    List<ComponentPattern> patterns = List.of(shared(tests), new Common(x), new Own());
     return new ComponentItem(weight, 1, scatter, known, patterns);
   }
 
@@ -47,7 +52,7 @@ final class ComponentItems {
       known[i][i] = model.readings().roundingVariance()[i];
     }
     double degrees = Math.max(0, contrasts[0].length - 1);
-    double[][][] patterns = {ones(tests), identity(tests)};
+    List<ComponentPattern> patterns = List.of(shared(tests), new Own());
     return new ComponentItem(degrees > 0 ? weight : 0, degrees, scatter, known, patterns);
   }
 
@@ -68,27 +73,9 @@ final class ComponentItems {
     return contrasts;
   }
 
-  private static double[][] ones(int n) {
-    double[] one = new double[n];
-    Arrays.fill(one, 1);
-    return outer(one);
-  }
-
-  private static double[][] outer(double[] x) {
-    double[][] outer = new double[x.length][x.length];
-    for (int i = 0; i < x.length; i++) {
-      for (int j = 0; j < x.length; j++) {
-        outer[i][j] = x[i] * x[j];
-      }
-    }
-    return outer;
-  }
-
-  private static double[][] identity(int n) {
-    double[][] identity = new double[n][n];
-    for (int i = 0; i < n; i++) {
-      identity[i][i] = 1;
-    }
-    return identity;
+  private static ComponentPattern shared(int tests) {
+    double[] ones = new double[tests];
+    Arrays.fill(ones, 1);
+    return new Common(ones);
   }
 }

@@ -2,6 +2,7 @@ package borecensus.norms;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * Restricted maximum likelihood for variance components by Fisher scoring on their logarithms
@@ -13,6 +14,7 @@ import java.util.List;
 final class ComponentScoring {
   private static final double LONGEST_STEP = 1;
   private static final double CONVERGED = 1e-4;
+  private static final int BLOCK = 256;
 
   private final double[] priorLog;
   private final double[] priorSd;
@@ -65,53 +67,73 @@ final class ComponentScoring {
     return new Estimate(logs, information.inverse());
   }
 
-  private record Scoring(double[] gradient, double[][] information) {}
+  private record Scoring(double[] gradient, double[][] information) {
+    static Scoring zero(int n) {
+      return new Scoring(new double[n], new double[n][n]);
+    }
 
-  private Scoring scoring(List<ComponentItem> items, double[] logs) {
-    int n = logs.length;
-    double[] variances = Arrays.stream(logs).map(Math::exp).toArray();
-    double[] gradient = new double[n];
-    double[][] information = new double[n][n];
-    for (ComponentItem item : items) {
-      if (item.weight() > 0) {
-        addItem(item, variances, gradient, information);
+    void add(Scoring other) {
+      for (int k = 0; k < gradient.length; k++) {
+        gradient[k] += other.gradient[k];
+        for (int l = 0; l < gradient.length; l++) {
+          information[k][l] += other.information[k][l];
+        }
       }
     }
-    for (int k = 0; k < n; k++) {
+  }
+
+  /** Items are scored on all cores, block by block, and the blocks summed up in their order. */
+  private Scoring scoring(List<ComponentItem> items, double[] logs) {
+    double[] variances = Arrays.stream(logs).map(Math::exp).toArray();
+    Scoring sum = Scoring.zero(logs.length);
+    IntStream.range(0, (items.size() + BLOCK - 1) / BLOCK)
+        .parallel()
+        .mapToObj(b -> block(items, b * BLOCK, variances))
+        .toList()
+        .forEach(sum::add);
+    for (int k = 0; k < logs.length; k++) {
       double weight = 1 / (priorSd[k] * priorSd[k]);
-      gradient[k] -= weight * (logs[k] - priorLog[k]);
-      information[k][k] += weight;
+      sum.gradient()[k] -= weight * (logs[k] - priorLog[k]);
+      sum.information()[k][k] += weight;
     }
-    return new Scoring(gradient, information);
+    return sum;
+  }
+
+  private static Scoring block(List<ComponentItem> items, int from, double[] variances) {
+    Scoring sum = Scoring.zero(variances.length);
+    for (ComponentItem item : items.subList(from, Math.min(from + BLOCK, items.size()))) {
+      if (item.weight() > 0) {
+        addItem(item, variances, sum.gradient(), sum.information());
+      }
+    }
+    return sum;
   }
 
   private static void addItem(
       ComponentItem item, double[] variances, double[] gradient, double[][] information) {
     int n = variances.length;
     double[][] w = Cholesky.of(covariance(item, variances)).inverse();
-    double[][] ws = product(w, item.scatter());
-    double[][][] wk = new double[n][][];
+    double[][] sw = product(item.scatter(), w);
+    double[][][] kw = new double[n][][];
     for (int k = 0; k < n; k++) {
-      wk[k] = product(w, item.patterns()[k]);
-      double fit = traceOfProduct(wk[k], ws) - item.degrees() * trace(wk[k]);
+      kw[k] = item.patterns().get(k).times(w);
+      double fit = traceOfProduct(kw[k], sw) - item.degrees() * trace(kw[k]);
       gradient[k] += item.weight() * variances[k] * fit / 2;
       for (int l = 0; l <= k; l++) {
-        double both = item.weight() * item.degrees() * traceOfProduct(wk[k], wk[l]) / 2;
+        double both = item.weight() * item.degrees() * traceOfProduct(kw[k], kw[l]) / 2;
         information[k][l] += variances[k] * variances[l] * both;
       }
     }
   }
 
+  /** The lower triangle, which is all that is read of it. */
   private static double[][] covariance(ComponentItem item, double[] variances) {
-    int t = item.known().length;
-    double[][] covariance = new double[t][t];
-    for (int i = 0; i < t; i++) {
-      for (int j = 0; j < t; j++) {
-        covariance[i][j] = item.known()[i][j];
-        for (int k = 0; k < variances.length; k++) {
-          covariance[i][j] += variances[k] * item.patterns()[k][i][j];
-        }
-      }
+    double[][] covariance = new double[item.known().length][];
+    for (int i = 0; i < covariance.length; i++) {
+      covariance[i] = item.known()[i].clone();
+    }
+    for (int k = 0; k < variances.length; k++) {
+      item.patterns().get(k).addTo(covariance, variances[k]);
     }
     return covariance;
   }
@@ -119,10 +141,12 @@ final class ComponentScoring {
   private static double[][] product(double[][] a, double[][] b) {
     double[][] product = new double[a.length][a.length];
     for (int i = 0; i < a.length; i++) {
+      double[] row = product[i];
       for (int k = 0; k < a.length; k++) {
         double factor = a[i][k];
-        for (int j = 0; j < a.length; j++) {
-          product[i][j] += factor * b[k][j];
+        double[] other = b[k];
+        for (int j = 0; j < row.length; j++) {
+          row[j] += factor * other[j];
         }
       }
     }

@@ -69,7 +69,7 @@ class ComponentHierarchyTest {
         }
       }
       return new ComponentItem(
-          1, 1, scatter, new double[TESTS][TESTS], new double[][][] {ones, identity});
+          1, 1, scatter, new double[TESTS][TESTS], MatrixPattern.all(ones, identity));
     }
 
     double[] fleet() {

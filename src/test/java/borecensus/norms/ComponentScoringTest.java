@@ -31,7 +31,7 @@ class ComponentScoringTest {
         scatter[i][j] = (yields[i] - mean) * (yields[j] - mean) + meanVariance;
       }
     }
-    return new ComponentItem(1, 1, scatter, new double[n][n], new double[][][] {ones, identity});
+    return new ComponentItem(1, 1, scatter, new double[n][n], MatrixPattern.all(ones, identity));
   }
 
   /**

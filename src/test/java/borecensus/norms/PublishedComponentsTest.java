@@ -158,7 +158,8 @@ class PublishedComponentsTest {
             scatter[i][j] = product + meanVariance;
           }
         }
-        items.add(new ComponentItem(1, 1, scatter, new double[n][n], patterns.get(number++)));
+        List<ComponentPattern> own = MatrixPattern.all(patterns.get(number++));
+        items.add(new ComponentItem(1, 1, scatter, new double[n][n], own));
       }
       variances = scoring.fit(items, variances, 30);
     }
@@ -242,7 +243,7 @@ class PublishedComponentsTest {
           scatter[i][j] = (batch.get(i).y() - 5.6656) * (batch.get(j).y() - 5.6656);
         }
       }
-      items.add(new ComponentItem(1, 1, scatter, new double[5][5], patterns));
+      items.add(new ComponentItem(1, 1, scatter, new double[5][5], MatrixPattern.all(patterns)));
     }
     double[] found = scoring.fit(items, believed, 50);
 

@@ -126,7 +126,7 @@ class PublishedGaugesTest {
         patterns[1][i][j] = i == j ? 1 : 0;
       }
     }
-    return new ComponentItem(1, 1, scatter, new double[n][n], patterns);
+    return new ComponentItem(1, 1, scatter, new double[n][n], MatrixPattern.all(patterns));
   }
 
   /**

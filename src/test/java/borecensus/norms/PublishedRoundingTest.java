@@ -36,7 +36,7 @@ class PublishedRoundingTest {
             1,
             new double[][] {{roundedVariance * perKpa}},
             new double[][] {known},
-            new double[][][] {one});
+            MatrixPattern.all(one));
     double[] start = {perKpa};
     return new ComponentScoring(start, new double[] {PublishedFit.VAGUE})
             .fit(List.of(item), start, 60)[0]
