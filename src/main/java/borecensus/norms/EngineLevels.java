@@ -22,7 +22,11 @@ record EngineLevels(
     MEAN {
       @Override
       double of(double[] values) {
-        return Arrays.stream(values).average().orElse(0);
+        double sum = 0;
+        for (double value : values) {
+          sum += value;
+        }
+        return values.length == 0 ? 0 : sum / values.length;
       }
     },
     MEDIAN {
@@ -43,16 +47,27 @@ record EngineLevels(
     }
     double[] noise = noise(model, norm);
     double[][] precision = Cholesky.of(covariance(model, norm, noise)).inverse();
+    boolean outOfLine = false;
     for (int t = 0; t < tests; t++) {
-      double z = standardised(precision, deviation, t);
-      noise[t] *= Math.max(1, Math.abs(z) / HUBER_LIMIT);
+      double far = Math.abs(standardised(precision, deviation, t)) / HUBER_LIMIT;
+      noise[t] *= Math.max(1, far);
+      outOfLine |= !(far <= 1);
     }
-    return new EngineLevels(
-        model.readings(), weight, deviation, Cholesky.of(covariance(model, norm, noise)).inverse());
+    double[][] counted =
+        outOfLine ? Cholesky.of(covariance(model, norm, noise)).inverse() : precision;
+    return new EngineLevels(model.readings(), weight, deviation, counted);
   }
 
+  /** The values that are there, in order. */
   static double[] read(double[] values) {
-    return Arrays.stream(values).filter(v -> !Double.isNaN(v)).toArray();
+    double[] read = new double[values.length];
+    int count = 0;
+    for (double value : values) {
+      if (!Double.isNaN(value)) {
+        read[count++] = value;
+      }
+    }
+    return count == read.length ? read : Arrays.copyOf(read, count);
   }
 
   /** Deviation of one test from what the others foretell, in its standard errors. */

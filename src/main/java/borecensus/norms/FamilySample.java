@@ -37,7 +37,7 @@ record FamilySample(
       Family family, FuelPriors priors, List<EngineHistory> histories, FleetNorms start) {
     UsageAxis axis = axisOf(histories);
     List<EngineReadings> engines =
-        histories.stream()
+        histories.parallelStream()
             .filter(h -> !h.trustedTests().isEmpty())
             .map(h -> EngineReadings.of(h, axis, g -> start.gauge(g).resolutionKpa()))
             .toList();

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.Function;
 
 /** The rounds of the estimation over one fixed sample. */
 final class NormRounds {
@@ -20,8 +21,7 @@ final class NormRounds {
 
   /** Norms by medians and bounded influence, all engines counting alike. */
   FleetNorms start(FleetNorms blank) {
-    SortedMap<String, FamilyNorm> families = new TreeMap<>();
-    samples.forEach((id, sample) -> families.put(id, RobustStart.of(sample)));
+    SortedMap<String, FamilyNorm> families = byFamily(RobustStart::of);
     EngineWeights equal = EngineWeights.equal(samples);
     CovariateEffects conditions =
         new CovariateEffects(new TreeMap<>(), CovariateMiddles.of(samples));
@@ -65,8 +65,10 @@ final class NormRounds {
   FleetNorms next(FleetNorms norms) {
     FleetNorms shared = norms;
     List<FaultEvidence> evidence = List.of();
+    // Neither families nor gauges change with the shares.
+    SortedMap<String, List<HealthyModel>> models = models(norms);
     for (int pass = 0; pass < SHARE_PASSES; pass++) {
-      evidence = evidence(shared);
+      evidence = evidence(models, shared);
       shared = shared.withFaults(faults(evidence, shared.faults()));
       shared = shared.withTails(tails(evidence, shared.faults(), shared.tails()));
     }
@@ -86,35 +88,50 @@ final class NormRounds {
   private static Tails tails(List<FaultEvidence> evidence, FaultLaw faults, Tails present) {
     int last = Hypothesis.values().length;
     double[][] sizes = faults.sizes().weights();
-    double[] healthy = evidence.stream().mapToDouble(e -> faults.weigh(e, sizes)[last]).toArray();
+    double[] healthy =
+        evidence.parallelStream().mapToDouble(e -> faults.weigh(e, sizes)[last]).toArray();
     return new TailEstimator(evidence.stream().map(FaultEvidence::tails).toList(), healthy)
         .estimate(present);
   }
 
-  /** Engines are weighed one by one, on all cores; the order is that of the samples. */
-  private List<FaultEvidence> evidence(FleetNorms norms) {
-    List<FaultEvidence> evidence = new ArrayList<>();
+  /** All engines of all families with feeders. */
+  private SortedMap<String, List<HealthyModel>> models(FleetNorms norms) {
+    SortedMap<String, List<HealthyModel>> models = new TreeMap<>();
     samples.forEach(
         (id, sample) -> {
           FamilyNorm norm = norms.families().get(id);
           if (!sample.feeders().isEmpty()) {
-            evidence.addAll(
+            models.put(
+                id,
                 sample.engines().parallelStream()
                     .map(engine -> HealthyModel.of(engine, norm, norms))
-                    .map(model -> FaultEvidence.of(model, norm, norms))
                     .toList());
           }
+        });
+    return models;
+  }
+
+  /** Engines are weighed one by one, on all cores; the order is that of the samples. */
+  private static List<FaultEvidence> evidence(
+      SortedMap<String, List<HealthyModel>> models, FleetNorms norms) {
+    List<FaultEvidence> evidence = new ArrayList<>();
+    models.forEach(
+        (id, engines) -> {
+          FamilyNorm norm = norms.families().get(id);
+          evidence.addAll(
+              engines.parallelStream().map(model -> FaultEvidence.of(model, norm, norms)).toList());
         });
     return evidence;
   }
 
   private FleetNorms positions(FleetNorms norms, EngineWeights weights) {
-    SortedMap<String, PositionFit> fits = new TreeMap<>();
-    samples.forEach(
-        (id, sample) -> {
-          FamilyNorm norm = norms.families().get(id);
-          fits.put(id, PositionFit.of(sample.models(norm, norms), weights.means(id), norm));
-        });
+    SortedMap<String, PositionFit> fits =
+        byFamily(
+            sample -> {
+              String id = sample.family().familyId();
+              FamilyNorm norm = norms.families().get(id);
+              return PositionFit.of(sample.models(norm, norms), weights.means(id), norm);
+            });
     double variance =
         PositionFit.variance(
             fits.values(), common.positionVariance(), common.pseudoEngines().fleet());
@@ -128,20 +145,29 @@ final class NormRounds {
   }
 
   private FleetNorms robustComponents(FleetNorms norms) {
-    SortedMap<String, FamilyNorm> families = new TreeMap<>(norms.families());
-    families.replaceAll(
-        (id, norm) -> {
-          FamilySample sample = samples.get(id);
-          return sample.feeders().isEmpty()
-              ? norm
-              : norm.withComponents(
-                  RobustComponents.of(
-                      sample.models(norm, norms),
-                      sample.family().cylinders(),
-                      sample.priors().spreads(),
-                      sample.priors().pseudoEngines().family()));
-        });
-    return norms.withFamilies(families);
+    return norms.withFamilies(byFamily(sample -> robust(sample, norms)));
+  }
+
+  private static FamilyNorm robust(FamilySample sample, FleetNorms norms) {
+    FamilyNorm norm = norms.families().get(sample.family().familyId());
+    return sample.feeders().isEmpty()
+        ? norm
+        : norm.withComponents(
+            RobustComponents.of(
+                sample.models(norm, norms),
+                sample.family().cylinders(),
+                sample.priors().spreads(),
+                sample.priors().pseudoEngines().family()));
+  }
+
+  /** Families are worked on all cores; the order is that of their names. */
+  private <T> SortedMap<String, T> byFamily(Function<FamilySample, T> work) {
+    List<T> results = List.copyOf(samples.values()).parallelStream().map(work).toList();
+    SortedMap<String, T> byFamily = new TreeMap<>();
+    for (String id : samples.keySet()) {
+      byFamily.put(id, results.get(byFamily.size()));
+    }
+    return byFamily;
   }
 
   private FleetNorms components(FleetNorms norms, EngineWeights weights) {
@@ -149,10 +175,7 @@ final class NormRounds {
     samples.forEach(
         (id, sample) -> {
           FamilyNorm norm = norms.families().get(id);
-          List<HealthyModel> models = sample.models(norm, norms);
-          for (int i = 0; i < models.size(); i++) {
-            fit.addEngine(models.get(i), norm, norms, weights.of(id).get(i));
-          }
+          fit.addFamily(sample.models(norm, norms), norm, norms, weights.of(id));
         });
     SortedMap<String, VarianceComponents> fitted = fit.fit(norms.families(), common);
     SortedMap<String, FamilyNorm> families = new TreeMap<>(norms.families());

@@ -68,27 +68,37 @@ final class RobustStart {
   /** Middle over engines of each cylinder's mean contrast to its test's middle, centred. */
   private static double[] positions(FamilySample sample) {
     double[] positions = new double[sample.family().cylinders()];
+    List<double[]> engines =
+        sample.engines().stream().map(e -> meanContrasts(e, positions.length)).toList();
     for (int c = 0; c < positions.length; c++) {
       int cylinder = c;
       double[] contrasts =
-          sample.engines().stream()
-              .mapToDouble(e -> meanContrast(e, cylinder))
-              .filter(d -> !Double.isNaN(d))
-              .toArray();
+          engines.stream().mapToDouble(e -> e[cylinder]).filter(d -> !Double.isNaN(d)).toArray();
       positions[c] = contrasts.length == 0 ? 0 : Quantiles.median(contrasts);
     }
     double mean = Arrays.stream(positions).average().orElse(0);
-    double engines = sample.engines().size();
-    double shrink = engines / (engines + 4);
+    double count = sample.engines().size();
+    double shrink = count / (count + 4);
     return Arrays.stream(positions).map(p -> shrink * (p - mean)).toArray();
   }
 
-  private static double meanContrast(EngineReadings engine, int cylinder) {
-    return Arrays.stream(engine.logKpa())
-        .mapToDouble(logs -> logs[cylinder] - Quantiles.median(EngineLevels.read(logs)))
-        .filter(d -> !Double.isNaN(d))
-        .average()
-        .orElse(Double.NaN);
+  /** By cylinder, mean over the tests; NaN for one that was never read. */
+  private static double[] meanContrasts(EngineReadings engine, int cylinders) {
+    double[] sums = new double[cylinders];
+    int[] read = new int[cylinders];
+    for (double[] logs : engine.logKpa()) {
+      double middle = Quantiles.median(EngineLevels.read(logs));
+      for (int c = 0; c < cylinders; c++) {
+        if (!Double.isNaN(logs[c])) {
+          sums[c] += logs[c] - middle;
+          read[c]++;
+        }
+      }
+    }
+    for (int c = 0; c < cylinders; c++) {
+      sums[c] = read[c] == 0 ? Double.NaN : sums[c] / read[c];
+    }
+    return sums;
   }
 
   /** Usage and level of one engine, over its tests. */

@@ -35,6 +35,9 @@ final class SiteLevelFit {
   private final double[] ambientSums;
   private final int[] tests;
 
+  /** One engine with the tests of it that count, and their levels; null without any. */
+  private record Used(EngineHistory history, List<CompressionTest> tests, EngineLevels levels) {}
+
   private SiteLevelFit(List<EngineHistory> histories, FleetNorms norms) {
     this.norms = norms;
     List<EngineHistory> sorted = new ArrayList<>(histories);
@@ -43,9 +46,11 @@ final class SiteLevelFit {
     SiteChoice choice = new SiteChoice();
     sorted.forEach(h -> known(h).forEach(t -> choice.add(t.siteId(), t.gaugeId())));
     chosenSites = choice.chosen();
-    for (EngineHistory history : sorted) {
-      for (CompressionTest test : usable(history)) {
-        families.put(history.familyId(), 0);
+    List<Used> used =
+        sorted.parallelStream().map(this::used).filter(u -> !u.tests().isEmpty()).toList();
+    for (Used engine : used) {
+      for (CompressionTest test : engine.tests()) {
+        families.put(engine.history().familyId(), 0);
         gauges.put(test.gaugeId(), 0);
         sites.put(test.siteId(), 0);
       }
@@ -53,7 +58,7 @@ final class SiteLevelFit {
     List.of(families, gauges, sites).forEach(SiteLevelFit::number);
     ambientSums = new double[sites.size()];
     tests = new int[sites.size()];
-    sorted.forEach(this::add);
+    used.forEach(this::add);
   }
 
   /** Engines that came with their vehicle, families that are known, usages that are stated. */
@@ -82,17 +87,20 @@ final class SiteLevelFit {
         .toList();
   }
 
-  private void add(EngineHistory history) {
+  private Used used(EngineHistory history) {
     List<CompressionTest> used = usable(history);
     if (used.isEmpty()) {
-      return;
+      return new Used(history, used, null);
     }
     FamilyNorm norm = norms.families().get(history.familyId());
     EngineReadings readings =
         EngineReadings.of(history, used, norm.axis(), g -> norms.gauge(g).resolutionKpa());
-    EngineLevels levels =
-        EngineLevels.of(
-            HealthyModel.of(readings, norm, norms), norm, 1, EngineLevels.Summary.MEDIAN);
+    HealthyModel model = HealthyModel.of(readings, norm, norms);
+    return new Used(history, used, EngineLevels.of(model, norm, 1, EngineLevels.Summary.MEDIAN));
+  }
+
+  private void add(Used engine) {
+    List<CompressionTest> used = engine.tests();
     int[][] effects = new int[used.size()][];
     double[] values = new double[used.size()];
     for (int t = 0; t < values.length; t++) {
@@ -100,13 +108,13 @@ final class SiteLevelFit {
       int site = sites.get(test.siteId());
       effects[t] = new int[] {gauges.get(test.gaugeId()), gauges.size() + site};
       values[t] =
-          levels.deviation()[t]
+          engine.levels().deviation()[t]
               + norms.gauge(test.gaugeId()).offsetLogOn(test.testedAt().toLocalDate());
       ambientSums[site] += Math.log(test.ambientHpa() / Limits.REFERENCE_AMBIENT_HPA);
       tests[site]++;
     }
-    blocks.add(
-        new CrossedBlock(families.get(history.familyId()), effects, values, levels.precision()));
+    int family = families.get(engine.history().familyId());
+    blocks.add(new CrossedBlock(family, effects, values, engine.levels().precision()));
   }
 
   private SiteLevels solve() {
