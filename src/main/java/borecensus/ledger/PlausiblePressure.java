@@ -54,7 +54,7 @@ record PlausiblePressure(double centreKpa, double highestKpa) {
    * the stated unit may be right, or when no other one is better.
    */
   List<PressureUnit> unitsThatFitBetter(double[] readings, PressureUnit stated) {
-    double[] live = Arrays.stream(readings).filter(reading -> reading > 0).sorted().toArray();
+    double[] live = live(readings);
     if (live.length == 0) {
       return List.of();
     }
@@ -73,6 +73,19 @@ record PlausiblePressure(double centreKpa, double highestKpa) {
       }
     }
     return better;
+  }
+
+  /** The readings above zero, in rising order. */
+  private static double[] live(double[] readings) {
+    double[] live = new double[readings.length];
+    int count = 0;
+    for (double reading : readings) {
+      if (reading > 0) {
+        live[count++] = reading;
+      }
+    }
+    Arrays.sort(live, 0, count);
+    return Arrays.copyOf(live, count);
   }
 
   private boolean fits(double[] sortedReadings, PressureUnit unit, double lowestShare) {

@@ -1,6 +1,7 @@
 package borecensus.packed;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import borecensus.domain.AmbientSource;
 import borecensus.domain.Cause;
@@ -13,6 +14,7 @@ import borecensus.domain.SheetKind;
 import java.lang.reflect.RecordComponent;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -73,7 +75,7 @@ class HistoryBytesTest {
         "T" + random.nextInt(),
         word(random),
         LocalDateTime.ofEpochSecond(
-            random.nextInt(), random.nextInt(1_000_000_000), java.time.ZoneOffset.UTC),
+            random.nextInt(), random.nextInt(1_000_000_000), ZoneOffset.UTC),
         real(random),
         real(random),
         word(random),
@@ -153,6 +155,6 @@ class HistoryBytesTest {
     assertEquals(first, second);
     int written =
         HistoryBytes.write(one).length - HistoryBytes.write(one.withTests(List.of())).length;
-    org.junit.jupiter.api.Assertions.assertTrue(first < written, first + " of " + written);
+    assertTrue(first < written, first + " of " + written);
   }
 }
