@@ -1,5 +1,6 @@
 package borecensus.night;
 
+import borecensus.night.hadoop.WholeFile;
 import borecensus.night.parquet.TableFile;
 import borecensus.night.parquet.TableRow;
 import borecensus.publish.StoreException;
@@ -13,8 +14,10 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.apache.spark.TaskContext;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.function.Function2;
+import org.apache.spark.executor.OutputMetrics;
 import org.apache.spark.sql.Column;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
@@ -59,7 +62,7 @@ final class TableWriter {
     verify(table, expectedRows);
   }
 
-  /** Writes one file from here: what is small, or comes from one place as it is. */
+  /** Writes one file from here, of rows in the table's order that come from one place. */
   void write(Table table, Iterator<Row> rows, long expectedRows) {
     created(table).write(0, new AsCells(table, rows));
     verify(table, expectedRows);
@@ -72,7 +75,7 @@ final class TableWriter {
 
   /** Writes a table that is small whatever the fleet. */
   void write(Table table, List<Row> rows) {
-    write(table, rows.iterator(), rows.size());
+    write(table, rows.stream().sorted(new RowOrder(table)).iterator(), rows.size());
   }
 
   /** Rows of each table written so far. */
@@ -90,7 +93,13 @@ final class TableWriter {
   }
 
   private void verify(Table table, long expectedRows) {
-    WrittenTable written = WrittenTable.in(snapshot.resolve(table.tableName()));
+    Path folder = snapshot.resolve(table.tableName());
+    try {
+      WholeFile.clear(folder);
+    } catch (IOException failure) {
+      throw new UncheckedIOException(failure);
+    }
+    WrittenTable written = WrittenTable.in(folder);
     List<String> declared = table.columns().stream().map(borecensus.tables.Column::name).toList();
     if (written.rows() != expectedRows || !written.columns().equals(declared)) {
       throw new StoreException(
@@ -117,8 +126,13 @@ final class TableWriter {
   private record WritePart(TableFile file)
       implements Function2<Integer, Iterator<TableRow>, Iterator<Long>> {
     @Override
-    public Iterator<Long> call(Integer partition, Iterator<TableRow> rows) {
-      return List.of(file.write(partition, rows)).iterator();
+    public Iterator<Long> call(Integer partition, Iterator<TableRow> rows) throws IOException {
+      long written = file.write(partition, rows);
+      // Spark counts by itself only what its own writers write.
+      OutputMetrics told = TaskContext.get().taskMetrics().outputMetrics();
+      told.setRecordsWritten(written);
+      told.setBytesWritten(Files.size(file.path(partition)));
+      return List.of(written).iterator();
     }
   }
 }

@@ -39,7 +39,7 @@ public record TableFile(Table table, String folder, Map<String, String> hadoopSe
   }
 
   /** Where the file of a number goes. */
-  Path path(int number) {
+  public Path path(int number) {
     return Folders.path(folder, hadoopSettings).resolve("part-%05d.zstd.parquet".formatted(number));
   }
 
@@ -77,6 +77,10 @@ public record TableFile(Table table, String folder, Map<String, String> hadoopSe
       withConf(new PlainParquetConfiguration());
       withWriteMode(ParquetFileWriter.Mode.OVERWRITE);
       withCompressionCodec(CompressionCodecName.ZSTD);
+      withSizeStatisticsEnabled(false);
+      ColumnStorage.withoutDictionary(table)
+          .forEach(column -> withDictionaryEncoding(column, false));
+      ColumnStorage.withoutLimits(table).forEach(column -> withStatisticsEnabled(column, false));
     }
 
     @Override
