@@ -40,6 +40,7 @@ class ArchitectureTest {
               List.of("domain", "intake", "ledger", "physics", "registers", "statistics")),
           Map.entry("norms", List.of("domain", "statistics")),
           Map.entry("screening", List.of("domain", "norms", "statistics")),
+          Map.entry("packed", List.of("domain", "ledger", "registers")),
           Map.entry("causes", List.of("domain")),
           Map.entry("worklist", List.of("causes", "domain", "norms", "screening", "statistics")),
           Map.entry("inspections", List.of("domain", "norms", "screening", "statistics")),

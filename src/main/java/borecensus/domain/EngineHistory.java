@@ -25,7 +25,8 @@ public record EngineHistory(
 
   public EngineHistory {
     tests = List.copyOf(tests);
-    findings = findings.stream().sorted(Finding.BY_DAY).toList();
+    findings =
+        findings.isEmpty() ? List.of() : findings.stream().sorted(Finding.BY_DAY).toList();
   }
 
   /** An engine that was never inspected. */
@@ -41,19 +42,37 @@ public record EngineHistory(
 
   /** The tests that may stand as evidence, oldest first. */
   public List<CompressionTest> trustedTests() {
-    return tests.stream().filter(CompressionTest::trusted).toList();
+    // Most engines have no other tests, and this is asked for many times each night.
+    return allTrusted() ? tests : tests.stream().filter(CompressionTest::trusted).toList();
+  }
+
+  private boolean allTrusted() {
+    for (CompressionTest test : tests) {
+      if (!test.trusted()) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** The last inspection that told something. */
   public Optional<Finding> lastFinding() {
-    return findings.stream()
-        .filter(finding -> finding.result() != FindingResult.INCONCLUSIVE)
-        .reduce((earlier, later) -> later);
+    for (int i = findings.size() - 1; i >= 0; i--) {
+      if (findings.get(i).result() != FindingResult.INCONCLUSIVE) {
+        return Optional.of(findings.get(i));
+      }
+    }
+    return Optional.empty();
   }
 
   /** Whether a trusted test came after the day. */
   public boolean testedAfter(LocalDate day) {
-    return trustedTests().stream().anyMatch(t -> t.testedAt().toLocalDate().isAfter(day));
+    for (CompressionTest test : tests) {
+      if (test.trusted() && test.testedAt().toLocalDate().isAfter(day)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** The same engine with other tests. */

@@ -9,6 +9,11 @@ final class EnumCodes {
   private EnumCodes() {}
 
   static <E> Optional<E> find(E[] constants, Function<E, String> code, String text) {
+    for (E constant : constants) {
+      if (code.apply(constant).equals(text)) {
+        return Optional.of(constant);
+      }
+    }
     String wanted = text.strip().toLowerCase(Locale.ROOT);
     for (E constant : constants) {
       if (code.apply(constant).equals(wanted)) {

@@ -8,9 +8,11 @@ public enum SheetKind {
   DRY,
   WET;
 
+  private final String code = name().toLowerCase(Locale.ROOT);
+
   /** The word used in files. */
   public String code() {
-    return name().toLowerCase(Locale.ROOT);
+    return code;
   }
 
   /** Reads the word used in files, in any case; empty when it is none of ours. */

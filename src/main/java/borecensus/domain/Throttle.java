@@ -1,17 +1,22 @@
 package borecensus.domain;
 
-import java.util.Locale;
 import java.util.Optional;
 
 /** How the throttle stood while cranking. */
 public enum Throttle {
-  OPEN,
-  CLOSED,
-  NOT_STATED;
+  OPEN("open"),
+  CLOSED("closed"),
+  NOT_STATED("");
+
+  private final String code;
+
+  Throttle(String code) {
+    this.code = code;
+  }
 
   /** The word used in files; empty when the sheet does not say. */
   public String code() {
-    return this == NOT_STATED ? "" : name().toLowerCase(Locale.ROOT);
+    return code;
   }
 
   /** Reads the word used in files, in any case; empty text means not stated. */

@@ -2,6 +2,7 @@ package borecensus.inspections;
 
 import borecensus.domain.EngineHistory;
 import borecensus.domain.Finding;
+import java.io.Serializable;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
@@ -16,7 +17,7 @@ import java.util.Optional;
  * drawn are. Who can be drawn depends on what was known before the month began, so a test made for
  * the inspection changes nothing.
  */
-public record AuditDraw(YearMonth month, long seed) {
+public record AuditDraw(YearMonth month, long seed) implements Serializable {
   /** How many engines are proposed each month (a choice: what a workshop can spare). */
   public static final int ENGINES = 5;
 

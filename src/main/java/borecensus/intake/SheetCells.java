@@ -4,6 +4,7 @@ import borecensus.domain.RowCode;
 import borecensus.tabular.DateText;
 import borecensus.tabular.DecimalMark;
 import borecensus.tabular.NumberText;
+import borecensus.tabular.TableHeader;
 import borecensus.tabular.TableRecord;
 import java.time.DateTimeException;
 import java.time.LocalDateTime;
@@ -71,6 +72,28 @@ final class SheetCells {
       return Double.NaN;
     }
     return value;
+  }
+
+  /** The pressure readings of all cylinders, as far as they go; NaN where a cell is blank. */
+  double[] readings(CylinderColumns columns) {
+    double[] readings = new double[columns.last()];
+    for (int c = 1; c <= readings.length; c++) {
+      int index = columns.indexOf(c);
+      readings[c - 1] =
+          index == TableHeader.ABSENT ? Double.NaN : reading(index, columns.nameOf(c));
+    }
+    return SheetDecoder.trimmed(readings);
+  }
+
+  /** Whether no cylinder has anything in its cell. */
+  boolean blank(CylinderColumns columns) {
+    for (int c = 1; c <= columns.last(); c++) {
+      int index = columns.indexOf(c);
+      if (index != TableHeader.ABSENT && !record.stripped(index).isEmpty()) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private double numberAt(int index, String columnName) {

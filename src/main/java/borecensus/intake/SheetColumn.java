@@ -47,6 +47,7 @@ public enum SheetColumn {
     }
   }
 
+  private final String columnName = name().toLowerCase(Locale.ROOT);
   private final String meaning;
   private final double lowest;
   private final double highest;
@@ -63,7 +64,7 @@ public enum SheetColumn {
 
   /** The name in file headers. */
   public String columnName() {
-    return name().toLowerCase(Locale.ROOT);
+    return columnName;
   }
 
   /** What it holds, with its unit. */

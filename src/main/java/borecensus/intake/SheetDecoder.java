@@ -12,8 +12,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import java.util.stream.IntStream;
-import java.util.stream.Stream;
 
 /**
  * One record of a sheet file to a {@link SheetRow}, or the reason why not. A long-form record gives
@@ -37,7 +35,7 @@ final class SheetDecoder {
       cells.refuse(RowCode.MALFORMED_ROW, "", record.text(), shapeProblem);
       return Decoded.refused(cells.refusal());
     }
-    if (layout.form() == SheetLayout.Form.WIDE && isUnfilledForm(cells, record)) {
+    if (layout.form() == SheetLayout.Form.WIDE && isUnfilledForm(cells)) {
       cells.refuse(
           RowCode.MISSING_READING,
           SheetColumn.READING_PREFIX + "1",
@@ -50,19 +48,20 @@ final class SheetDecoder {
   }
 
   /** A row with its numbers given beforehand, but no date, no usage and no reading. */
-  private boolean isUnfilledForm(SheetCells cells, TableRecord record) {
+  private boolean isUnfilledForm(SheetCells cells) {
     boolean named =
         !cells.text(SheetColumn.TEST_ID).isEmpty() && !cells.text(SheetColumn.VEHICLE_ID).isEmpty();
     return named
-        && Stream.of(
-                SheetColumn.TESTED_AT,
-                SheetColumn.ODOMETER_KM,
-                SheetColumn.ODOMETER_MI,
-                SheetColumn.ENGINE_HOURS)
-            .allMatch(column -> cells.text(column).isEmpty())
-        && IntStream.concat(
-                Arrays.stream(layout.readingIndex()), Arrays.stream(layout.firstIndex()))
-            .allMatch(index -> index < 0 || record.stripped(index).isEmpty());
+        && cells.text(SheetColumn.TESTED_AT).isEmpty()
+        && !statesUsage(cells)
+        && cells.blank(layout.readings())
+        && cells.blank(layout.firstReadings());
+  }
+
+  private static boolean statesUsage(SheetCells cells) {
+    return !cells.text(SheetColumn.ODOMETER_KM).isEmpty()
+        || !cells.text(SheetColumn.ODOMETER_MI).isEmpty()
+        || !cells.text(SheetColumn.ENGINE_HOURS).isEmpty();
   }
 
   private SheetRow read(SheetCells cells, TableRecord record) {
@@ -75,9 +74,10 @@ final class SheetDecoder {
     SheetKind kind = word(cells, SheetColumn.KIND, SheetKind::of, "dry or wet");
     Throttle throttle = word(cells, SheetColumn.THROTTLE, Throttle::of, "open, closed or empty");
     double[] readings =
-        layout.form() == SheetLayout.Form.WIDE ? wideReadings(cells) : oneReading(cells);
-    double[] firstReadings =
-        trimmed(readingsAt(cells, layout.firstIndex(), SheetColumn.FIRST_PREFIX));
+        layout.form() == SheetLayout.Form.WIDE
+            ? cells.readings(layout.readings())
+            : oneReading(cells);
+    double[] firstReadings = cells.readings(layout.firstReadings());
     double altitudeM = cells.number(SheetColumn.ALTITUDE_M);
     double stationPressureHpa = cells.number(SheetColumn.STATION_PRESSURE_HPA);
     double qnhHpa = cells.number(SheetColumn.QNH_HPA);
@@ -122,10 +122,7 @@ final class SheetDecoder {
   private static double odometerKm(SheetCells cells) {
     double km = cells.number(SheetColumn.ODOMETER_KM);
     double kmFromMiles = cells.number(SheetColumn.ODOMETER_MI) * SheetColumn.KM_PER_MILE;
-    boolean stated =
-        Stream.of(SheetColumn.ODOMETER_KM, SheetColumn.ODOMETER_MI, SheetColumn.ENGINE_HOURS)
-            .anyMatch(column -> !cells.text(column).isEmpty());
-    if (!stated) {
+    if (!statesUsage(cells)) {
       cells.refuse(
           RowCode.BAD_NUMBER,
           SheetColumn.ODOMETER_KM.columnName(),
@@ -163,18 +160,6 @@ final class SheetDecoder {
       cells.refuse(RowCode.MALFORMED_ROW, name, text, detail);
     }
     return word.orElse(null);
-  }
-
-  private double[] wideReadings(SheetCells cells) {
-    return trimmed(readingsAt(cells, layout.readingIndex(), SheetColumn.READING_PREFIX));
-  }
-
-  private static double[] readingsAt(SheetCells cells, int[] index, String prefix) {
-    double[] readings = new double[Limits.MAX_CYLINDERS];
-    for (int i = 0; i < readings.length; i++) {
-      readings[i] = index[i] < 0 ? Double.NaN : cells.reading(index[i], prefix + (i + 1));
-    }
-    return readings;
   }
 
   /** Drops the cells behind the last one filled. */

@@ -17,8 +17,8 @@ final class SheetLayout {
 
   private final TableHeader header;
   private final int[] columnIndex = new int[SheetColumn.values().length];
-  private final int[] readingIndex = new int[Limits.MAX_CYLINDERS];
-  private final int[] firstIndex = new int[Limits.MAX_CYLINDERS];
+  private final CylinderColumns readings;
+  private final CylinderColumns firstReadings;
   private final Form form;
   private final int cylinderColumns;
 
@@ -27,15 +27,11 @@ final class SheetLayout {
     for (SheetColumn column : SheetColumn.values()) {
       columnIndex[column.ordinal()] = header.indexOf(column.columnName());
     }
-    int last = 0;
-    for (int i = 0; i < Limits.MAX_CYLINDERS; i++) {
-      readingIndex[i] = header.indexOf(SheetColumn.READING_PREFIX + (i + 1));
-      firstIndex[i] = header.indexOf(SheetColumn.FIRST_PREFIX + (i + 1));
-      last = readingIndex[i] == TableHeader.ABSENT ? last : i + 1;
-    }
-    boolean isLong = last == 0 && indexOf(SheetColumn.PRESSURE) != TableHeader.ABSENT;
+    readings = new CylinderColumns(header, SheetColumn.READING_PREFIX);
+    firstReadings = new CylinderColumns(header, SheetColumn.FIRST_PREFIX);
+    boolean isLong = readings.last() == 0 && indexOf(SheetColumn.PRESSURE) != TableHeader.ABSENT;
     form = isLong ? Form.LONG : Form.WIDE;
-    cylinderColumns = isLong ? Limits.MAX_CYLINDERS : last;
+    cylinderColumns = isLong ? Limits.MAX_CYLINDERS : readings.last();
   }
 
   Form form() {
@@ -46,14 +42,14 @@ final class SheetLayout {
     return columnIndex[column.ordinal()];
   }
 
-  /** Column index of each cylinder's reading in the wide form. */
-  int[] readingIndex() {
-    return readingIndex;
+  /** The columns of the readings in the wide form. */
+  CylinderColumns readings() {
+    return readings;
   }
 
-  /** Column index of each cylinder's first-stroke reading. */
-  int[] firstIndex() {
-    return firstIndex;
+  /** The columns of the first-stroke readings. */
+  CylinderColumns firstReadings() {
+    return firstReadings;
   }
 
   /** The highest cylinder that the file has room for. */
@@ -63,14 +59,7 @@ final class SheetLayout {
 
   /** The highest cylinder for which a record of so many cells has a cell. */
   int cylindersReached(int cells) {
-    if (form == Form.LONG) {
-      return cylinderColumns;
-    }
-    int reached = 0;
-    for (int i = 0; i < readingIndex.length; i++) {
-      reached = readingIndex[i] >= 0 && readingIndex[i] < cells ? i + 1 : reached;
-    }
-    return reached;
+    return form == Form.LONG ? cylinderColumns : readings.reached(cells);
   }
 
   /**
@@ -94,7 +83,7 @@ final class SheetLayout {
    */
   String shapeProblem(TableRecord record) {
     List<String> cells = record.cells();
-    if (cells.stream().allMatch(String::isBlank)) {
+    if (allBlank(cells)) {
       return "the row is empty";
     }
     int columns = header.names().size();
@@ -106,6 +95,15 @@ final class SheetLayout {
     return cells.size() >= columns || endsBehindNeededColumns(cells.size())
         ? ""
         : "the row ends after " + cells.size() + " of " + columns + " cells";
+  }
+
+  private static boolean allBlank(List<String> cells) {
+    for (String cell : cells) {
+      if (!cell.isBlank()) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private boolean endsBehindNeededColumns(int size) {

@@ -87,15 +87,30 @@ final class Doubts {
    */
   static boolean[] copied(List<SheetRow> rowsByTime, double[] resolutions) {
     boolean[] copied = new boolean[rowsByTime.size()];
-    Set<String> seen = new HashSet<>();
+    Set<Said> seen = new HashSet<>();
     for (int i = 0; i < copied.length; i++) {
       SheetRow row = rowsByTime.get(i);
-      String key = row.kind().code() + row.unit().code() + Arrays.toString(row.readings());
       // Every earlier test is another chance to agree.
       double chance = i * chanceOfEqual(row.readings(), resolutions[i]);
-      copied[i] = !seen.add(key) && chance < CHANCE_OF_EQUAL_READINGS;
+      copied[i] = !seen.add(new Said(row)) && chance < CHANCE_OF_EQUAL_READINGS;
     }
     return copied;
+  }
+
+  /** What a sheet says was read; a cylinder that was not read is like another one. */
+  private record Said(SheetRow row) {
+    @Override
+    public boolean equals(Object other) {
+      return other instanceof Said said
+          && row.kind() == said.row.kind()
+          && row.unit() == said.row.unit()
+          && Arrays.equals(row.readings(), said.row.readings());
+    }
+
+    @Override
+    public int hashCode() {
+      return Arrays.hashCode(row.readings());
+    }
   }
 
   private static double chanceOfEqual(double[] readings, double resolution) {

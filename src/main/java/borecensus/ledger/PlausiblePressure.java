@@ -61,11 +61,14 @@ record PlausiblePressure(double centreKpa, double highestKpa) {
     double middleKpa = stated.toKpa(live[live.length / 2]);
     boolean tooHigh = middleKpa > highestKpa;
     boolean tooLow = middleKpa < QUESTIONED_BELOW * centreKpa;
+    if (!tooHigh && !tooLow) {
+      return List.of();
+    }
     List<PressureUnit> better = new ArrayList<>();
     for (PressureUnit unit : PressureUnit.values()) {
       // Low readings may be true: all of them must fit before the unit is questioned.
       double lowestShare = tooHigh ? 0 : QUESTIONED_BELOW;
-      if ((tooHigh || tooLow) && unit != stated && fits(live, unit, lowestShare)) {
+      if (unit != stated && fits(live, unit, lowestShare)) {
         better.add(unit);
       }
     }

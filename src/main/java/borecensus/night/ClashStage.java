@@ -1,30 +1,30 @@
 package borecensus.night;
 
-import static org.apache.spark.sql.functions.col;
-import static org.apache.spark.sql.functions.max;
-import static org.apache.spark.sql.functions.min;
-import static org.apache.spark.sql.functions.struct;
-import static org.apache.spark.sql.functions.xxhash64;
-
 import borecensus.ledger.LedgerSheet;
 import borecensus.ledger.TestIdentity;
 import borecensus.ledger.VehicleSettler;
+import borecensus.night.GatherStage.Gathered;
 import borecensus.registers.Registers;
+import java.io.Serializable;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Arrays;
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.Iterator;
 import java.util.List;
-import org.apache.spark.api.java.function.FilterFunction;
-import org.apache.spark.api.java.function.FlatMapGroupsFunction;
-import org.apache.spark.api.java.function.MapFunction;
+import java.util.Map;
+import java.util.Set;
+import org.apache.spark.HashPartitioner;
+import org.apache.spark.api.java.JavaPairRDD;
+import org.apache.spark.api.java.JavaRDD;
+import org.apache.spark.api.java.JavaSparkContext;
+import org.apache.spark.api.java.function.FlatMapFunction2;
+import org.apache.spark.api.java.function.PairFlatMapFunction;
 import org.apache.spark.broadcast.Broadcast;
-import org.apache.spark.sql.Column;
-import org.apache.spark.sql.Dataset;
-import org.apache.spark.sql.Encoders;
 import org.apache.spark.sql.Row;
-import org.apache.spark.sql.functions;
-import org.apache.spark.sql.types.StructType;
+import org.apache.spark.storage.StorageLevel;
+import scala.Tuple2;
 
 /**
  * One test_id on sheets of different vehicles. Settling looks at one vehicle at a time, so this
@@ -34,62 +34,95 @@ final class ClashStage {
   private ClashStage() {}
 
   /**
-   * The records that do not stand because another vehicle's sheet holds their test_id. A sheet that
-   * the registers refuse anyway holds no number and takes none.
-   *
-   * @param tests ledger rows of kind test
-   * @param vehicles register rows of kind vehicle
+   * The records that do not stand because another vehicle's sheet holds their test_id, as rows of
+   * histories, each in the partition of its vehicle. A sheet that the registers refuse anyway holds
+   * no number and takes none.
    */
-  static Dataset<Row> lost(
-      Dataset<Row> tests, Dataset<Row> vehicles, Broadcast<Registers> registers, LocalDate asOf) {
-    Dataset<Row> shared =
-        tests
-            .groupBy("test_id")
-            // Numbers are aggregated by hashing, text would be sorted; two vehicles have one 64-bit
-            // hash once in 10^19 pairs.
-            .agg(
-                min(xxhash64(col("vehicle_id"))).as("first_vehicle"),
-                max(xxhash64(col("vehicle_id"))).as("last_vehicle"))
-            .where(col("first_vehicle").notEqual(col("last_vehicle")))
-            .select("test_id");
-    Dataset<Row> sheets =
-        tests
-            .join(shared, new String[] {"test_id"}, "leftsemi")
-            .select(col("vehicle_id"), struct(columns(LedgerField.schema())).as("sheet"));
-    return sheets
-        .join(
-            vehicles.select(
-                col("vehicle_id"), struct(columns(RegisterField.schema())).as("vehicle")),
-            "vehicle_id")
-        .filter(new Stands(registers, asOf))
-        .select("sheet.*")
-        .groupByKey(
-            (MapFunction<Row, String>) row -> row.getString(LedgerField.TEST_ID.ordinal()),
-            Encoders.STRING())
-        .flatMapGroups(new Resolve(), Encoders.row(HistoryField.schema()));
+  static JavaRDD<Row> lost(Gathered gathered, Broadcast<Registers> registers, LocalDate asOf) {
+    int partitions = gathered.sections().vehicles();
+    JavaRDD<Tuple2<Integer, Long>> shared = gathered.testIds().mapPartitions(new SharedTestIds());
+    if (shared.count() == 0) {
+      return JavaSparkContext.fromSparkContext(shared.context()).parallelize(List.of(), partitions);
+    }
+    // The number of a partition is its own hash.
+    HashPartitioner byVehicle = new HashPartitioner(partitions);
+    JavaRDD<Long> sharedByVehicle = JavaPairRDD.fromJavaRDD(shared).partitionBy(byVehicle).values();
+    return JavaPairRDD.fromJavaRDD(
+            gathered.vehicles().zipPartitions(sharedByVehicle, new Claims(registers, asOf)))
+        .groupByKey(partitions)
+        .flatMapToPair(new Resolve(gathered.sections()))
+        .partitionBy(byVehicle)
+        .values()
+        .persist(StorageLevel.MEMORY_AND_DISK());
   }
 
-  private static Column[] columns(StructType schema) {
-    return Arrays.stream(schema.fieldNames()).map(functions::col).toArray(Column[]::new);
-  }
-
-  private record Stands(Broadcast<Registers> registers, LocalDate asOf)
-      implements FilterFunction<Row> {
-    @Override
-    public boolean call(Row row) {
-      return new VehicleSettler(registers.value(), asOf)
-          .stands(
-              LedgerRows.toSheet(row.getStruct(row.fieldIndex("sheet"))),
-              RegisterRows.toVehicle(row.getStruct(row.fieldIndex("vehicle"))));
+  /**
+   * A sheet under a shared number.
+   *
+   * @param stands whether the registers let it stand
+   */
+  private record Claim(LedgerSheet sheet, boolean stands) implements Serializable {
+    String vehicleId() {
+      return sheet.row().vehicleId();
     }
   }
 
-  private static final class Resolve implements FlatMapGroupsFunction<String, Row, Row> {
+  private record Claims(Broadcast<Registers> registers, LocalDate asOf)
+      implements FlatMapFunction2<Iterator<byte[]>, Iterator<Long>, Tuple2<String, Claim>> {
     @Override
-    public Iterator<Row> call(String testId, Iterator<Row> rows) {
-      List<LedgerSheet> sheets = new ArrayList<>();
-      rows.forEachRemaining(row -> sheets.add(LedgerRows.toSheet(row)));
-      return HistoryRows.toRows(TestIdentity.resolveAcrossVehicles(sheets)).iterator();
+    public Iterator<Tuple2<String, Claim>> call(Iterator<byte[]> blocks, Iterator<Long> shared) {
+      if (!shared.hasNext()) {
+        return Collections.emptyIterator();
+      }
+      Set<Long> testIds = new HashSet<>();
+      shared.forEachRemaining(testIds::add);
+      VehicleSettler settler = new VehicleSettler(registers.value(), asOf);
+      List<Tuple2<String, Claim>> claims = new ArrayList<>();
+      for (GatheredVehicle vehicle : new GatheredVehicles(blocks)) {
+        for (LedgerSheet sheet : vehicle.sheets()) {
+          String testId = sheet.row().testId();
+          if (testIds.contains(TextHash.of(testId))) {
+            claims.add(new Tuple2<>(testId, claim(sheet, vehicle, settler)));
+          }
+        }
+      }
+      return claims.iterator();
+    }
+
+    private static Claim claim(LedgerSheet sheet, GatheredVehicle vehicle, VehicleSettler settler) {
+      boolean registered = vehicle.file() != null;
+      return new Claim(sheet, registered && settler.stands(sheet, vehicle.file().vehicle()));
+    }
+  }
+
+  private record Resolve(Sections sections)
+      implements PairFlatMapFunction<Tuple2<String, Iterable<Claim>>, Integer, Row> {
+    @Override
+    public Iterator<Tuple2<Integer, Row>> call(Tuple2<String, Iterable<Claim>> testId) {
+      Set<String> vehicles = new HashSet<>();
+      List<LedgerSheet> standing = new ArrayList<>();
+      for (Claim claim : testId._2()) {
+        vehicles.add(claim.vehicleId());
+        if (claim.stands()) {
+          standing.add(claim.sheet());
+        }
+      }
+      return vehicles.size() < 2 ? Collections.emptyIterator() : lost(standing);
+    }
+
+    private Iterator<Tuple2<Integer, Row>> lost(List<LedgerSheet> sheets) {
+      Map<RecordPlace, String> vehicles = new HashMap<>();
+      for (LedgerSheet sheet : sheets) {
+        for (long rowNumber : sheet.row().rowNumbers()) {
+          vehicles.put(new RecordPlace(sheet.fileOrder(), rowNumber), sheet.row().vehicleId());
+        }
+      }
+      List<Tuple2<Integer, Row>> lost = new ArrayList<>();
+      for (Row row : HistoryRows.toRows(TestIdentity.resolveAcrossVehicles(sheets))) {
+        String vehicleId = vehicles.get(RecordPlace.ofStray(row));
+        lost.add(new Tuple2<>(sections.ofVehicle(vehicleId), row));
+      }
+      return lost.iterator();
     }
   }
 }

@@ -8,14 +8,13 @@ import borecensus.norms.FamilyNorm;
 import borecensus.norms.FleetNorms;
 import borecensus.screening.ClearedEngine;
 import borecensus.screening.EngineAssessment;
+import borecensus.screening.ModelledEngine;
 import borecensus.screening.Screening;
-import borecensus.worklist.FleetKnowledge;
 import borecensus.worklist.LimitDistance;
 import borecensus.worklist.TestNeed;
 import borecensus.worklist.TestToRepeat;
 import java.io.Serializable;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -23,43 +22,67 @@ import java.util.Optional;
 final class EngineExtras {
   private EngineExtras() {}
 
-  /** The night, and the vehicle's next service; null when not stated. */
-  record Tonight(LocalDate asOf, LocalDate nextServiceOn) implements Serializable {}
-
-  /** The last cells of {@link ScreeningField}, in their order. */
-  static List<Object> cells(
-      EngineHistory history,
-      EngineAssessment assessment,
-      Optional<TestToRepeat> repeat,
-      FleetKnowledge fleet,
-      Tonight tonight) {
-    List<Object> cells = new ArrayList<>();
-    Optional<Finding> finding = history.lastFinding();
-    cells.add(finding.map(Finding::inspectedOn).orElse(null));
-    cells.add(finding.map(f -> f.outcome().code()).orElse(null));
-    cells.add(ClearedEngine.clearance(history).map(Finding::inspectedOn).orElse(null));
-    cells.addAll(audit(history, assessment, fleet.norms(), AuditDraw.on(tonight.asOf())));
-    cells.addAll(plan(history, assessment, repeat, fleet.norms(), tonight));
-    cells.add(tonight.nextServiceOn());
-    return cells;
+  /**
+   * The night.
+   *
+   * @param draw of the month
+   * @param worthABrief what the work list would say is written from this probability on
+   */
+  record Tonight(LocalDate asOf, AuditDraw draw, double worthABrief) implements Serializable {
+    static Tonight on(LocalDate asOf, double worthABrief) {
+      return new Tonight(asOf, AuditDraw.on(asOf), worthABrief);
+    }
   }
 
-  private static List<Object> audit(
-      EngineHistory history, EngineAssessment assessment, FleetNorms norms, AuditDraw draw) {
-    List<Object> cells = new ArrayList<>();
-    Optional<EngineHistory> eligible =
-        judged(assessment) ? draw.eligible(history) : Optional.empty();
-    cells.add(
-        eligible
-            .map(
-                then ->
-                    then.equals(history)
-                        ? assessment.faultProbability()
-                        : Screening.assess(then, norms).faultProbability())
-            .orElse(null));
-    cells.add(eligible.map(EngineExtras::lastTrustedOn).orElse(null));
-    cells.add(draw.key(history.engineId()));
-    return cells;
+  /**
+   * An engine with what screening said of it.
+   *
+   * @param nextServiceOn of its vehicle; null when not stated
+   */
+  record Screened(
+      ModelledEngine modelled,
+      EngineAssessment assessment,
+      Optional<TestToRepeat> repeat,
+      LocalDate nextServiceOn) {
+
+    EngineHistory history() {
+      return modelled.history();
+    }
+
+    boolean judged() {
+      return !assessment.verdict().probabilities().isEmpty();
+    }
+  }
+
+  /** Fills in the last cells of {@link ScreeningField}. */
+  static void fill(Object[] cells, Screened engine, FleetNorms norms, Tonight tonight) {
+    Optional<Finding> finding = engine.history().lastFinding();
+    finding.ifPresent(
+        f -> {
+          put(cells, ScreeningField.INSPECTED_ON, f.inspectedOn());
+          put(cells, ScreeningField.INSPECTION_RESULT, f.outcome().code());
+        });
+    ClearedEngine.clearance(engine.history())
+        .ifPresent(f -> put(cells, ScreeningField.CLEARED_ON, f.inspectedOn()));
+    if (engine.judged()) {
+      audit(cells, engine, norms, tonight.draw());
+    }
+    plan(cells, engine, norms, tonight);
+    put(cells, ScreeningField.NEXT_SERVICE_ON, engine.nextServiceOn());
+  }
+
+  private static void audit(Object[] cells, Screened engine, FleetNorms norms, AuditDraw draw) {
+    EngineHistory tonight = engine.history();
+    EngineHistory then = draw.eligible(tonight).orElse(null);
+    if (then == null) {
+      return;
+    }
+    // Most engines were not tested since, and need not be judged twice.
+    EngineAssessment judgedThen =
+        then.equals(tonight) ? engine.assessment() : Screening.assess(then, norms);
+    put(cells, ScreeningField.AUDIT_PROBABILITY, judgedThen.faultProbability());
+    put(cells, ScreeningField.AUDIT_TESTED_ON, lastTrustedOn(then));
+    put(cells, ScreeningField.AUDIT_KEY, draw.key(tonight.engineId()));
   }
 
   private static LocalDate lastTrustedOn(EngineHistory history) {
@@ -67,36 +90,34 @@ final class EngineExtras {
     return trusted.get(trusted.size() - 1).testedAt().toLocalDate();
   }
 
-  private static List<Object> plan(
-      EngineHistory history,
-      EngineAssessment assessment,
-      Optional<TestToRepeat> repeat,
-      FleetNorms norms,
-      Tonight tonight) {
+  private static void plan(Object[] cells, Screened engine, FleetNorms norms, Tonight tonight) {
+    EngineHistory history = engine.history();
+    double probability = engine.assessment().faultProbability();
     FamilyNorm norm = norms.family(history.familyId()).orElseThrow();
     LimitDistance toLimit =
-        judged(assessment)
-            ? LimitDistance.of(history, assessment.faultProbability(), norm, norms)
-            : null;
-    Optional<TestNeed> need =
-        TestNeed.of(
+        engine.judged() ? LimitDistance.of(engine.modelled().model(), probability, norm) : null;
+    TestNeed.of(
             new TestNeed.Known(
                 history,
-                assessment.faultProbability(),
-                repeat,
+                probability,
+                engine.repeat(),
                 toLimit,
-                assessment.lastTestedOn(),
-                tonight.nextServiceOn()),
+                engine.assessment().lastTestedOn(),
+                engine.nextServiceOn()),
             norm,
             norms.shares(),
-            tonight.asOf());
-    List<Object> cells = new ArrayList<>();
-    cells.add(need.map(TestNeed::score).orElse(null));
-    cells.add(need.map(TestNeed::why).orElse(null));
-    return cells;
+            tonight.asOf())
+        .ifPresent(need -> plan(cells, need));
   }
 
-  private static boolean judged(EngineAssessment assessment) {
-    return !assessment.verdict().probabilities().isEmpty();
+  private static void plan(Object[] cells, TestNeed need) {
+    put(cells, ScreeningField.PLAN_SCORE, need.score());
+    put(cells, ScreeningField.PLAN_PROBABILITY, need.grounds().probability());
+    put(cells, ScreeningField.PLAN_AT_LIMIT, need.grounds().atLimit());
+    put(cells, ScreeningField.PLAN_SERVICE_ON, need.grounds().serviceOn());
+  }
+
+  private static void put(Object[] cells, ScreeningField field, Object value) {
+    cells[field.ordinal()] = value;
   }
 }

@@ -1,7 +1,6 @@
 package borecensus.night;
 
 import static org.apache.spark.sql.functions.col;
-import static org.apache.spark.sql.functions.size;
 import static org.apache.spark.sql.functions.sum;
 
 import borecensus.norms.FleetNorms;
@@ -36,7 +35,7 @@ final class GaugeStage {
     GaugeSums sums = new GaugeSums(model.value().norms());
     for (Row row :
         histories
-            .where(size(col("tests")).gt(0))
+            .where(col("test_count").gt(0))
             .mapPartitions(new SumUp(model), Encoders.row(SCHEMA))
             .groupBy("gauge_id")
             .agg(sum("tests"), sum("information"), sum("score"))

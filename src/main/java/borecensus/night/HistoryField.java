@@ -6,27 +6,23 @@ import org.apache.spark.sql.types.StructType;
 
 /**
  * Columns of what settling gives: a row is an engine's history, or a record that does not stand.
+ * What Spark chooses and counts by stands in columns of its own, everything else in the bytes of
+ * the history: these rows are kept for the whole night and read many times.
  */
 enum HistoryField implements RowField {
   KIND(DataTypes.StringType),
   VEHICLE_ID(DataTypes.StringType),
   ENGINE_ID(DataTypes.StringType),
   FAMILY_ID(DataTypes.StringType),
-  HOME_SITE_ID(DataTypes.StringType),
-  ORIGINAL_ENGINE(DataTypes.BooleanType),
   IN_SERVICE(DataTypes.BooleanType),
   SEGMENT(DataTypes.IntegerType),
   RECORDS(DataTypes.LongType),
-  TESTS(DataTypes.createArrayType(TestField.schema(), false)),
-  FINDINGS(DataTypes.createArrayType(FindingField.schema(), false)),
+  TEST_COUNT(DataTypes.IntegerType),
+  DRY_READINGS(DataTypes.LongType),
+  FINDING_COUNT(DataTypes.IntegerType),
   NEXT_SERVICE_ON(DataTypes.DateType),
-  FILE_ORDER(DataTypes.LongType),
-  SOURCE_FILE(DataTypes.StringType),
-  ROW_NUMBER(DataTypes.LongType),
-  CODE(DataTypes.StringType),
-  COLUMN(DataTypes.StringType),
-  VALUE(DataTypes.StringType),
-  MESSAGE(DataTypes.StringType);
+  HISTORY(DataTypes.BinaryType),
+  STRAY(StrayField.schema());
 
   /** What a row is. */
   enum Kind {

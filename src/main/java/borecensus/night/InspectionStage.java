@@ -3,7 +3,6 @@ package borecensus.night;
 import static org.apache.spark.sql.functions.col;
 import static org.apache.spark.sql.functions.count;
 import static org.apache.spark.sql.functions.lit;
-import static org.apache.spark.sql.functions.size;
 
 import borecensus.causes.CauseTable;
 import borecensus.domain.Cause;
@@ -43,7 +42,7 @@ final class InspectionStage {
   /** One row per finding: the engine as tonight's norms would have judged it that day. */
   static Dataset<Row> inspections(Dataset<Row> histories, Broadcast<NightModel> model) {
     return histories
-        .where(size(col("findings")).gt(0))
+        .where(col("finding_count").gt(0))
         .flatMap(new JudgeThen(model), Encoders.row(InspectionField.schema()));
   }
 

@@ -9,7 +9,9 @@ enum LedgerKind {
   REPEATED,
   FILE;
 
+  private final String code = name().toLowerCase(Locale.ROOT);
+
   String code() {
-    return name().toLowerCase(Locale.ROOT);
+    return code;
   }
 }

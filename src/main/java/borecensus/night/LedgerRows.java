@@ -1,18 +1,13 @@
 package borecensus.night;
 
-import borecensus.domain.PressureUnit;
-import borecensus.domain.SheetKind;
-import borecensus.domain.Throttle;
 import borecensus.intake.RowPlace;
 import borecensus.intake.RowRefusal;
 import borecensus.intake.SheetItem;
 import borecensus.intake.SheetRow;
-import borecensus.ledger.LedgerSheet;
-import java.util.List;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.RowFactory;
 
-/** Rows of the ledger to and from the values of intake. */
+/** Rows of the ledger from the values of intake. */
 final class LedgerRows {
   private LedgerRows() {}
 
@@ -86,53 +81,5 @@ final class LedgerRows {
 
   private static void put(Object[] cells, LedgerField field, Object value) {
     cells[field.ordinal()] = value;
-  }
-
-  /** The sheet in a row of kind test. */
-  static LedgerSheet toSheet(Row row) {
-    SheetRow sheet =
-        new SheetRow(
-            text(row, LedgerField.SOURCE_FILE),
-            row.getList(LedgerField.ROW_NUMBERS.ordinal()),
-            text(row, LedgerField.TEST_ID),
-            text(row, LedgerField.VEHICLE_ID),
-            text(row, LedgerField.ENGINE_SERIAL),
-            row.getAs(LedgerField.TESTED_AT.ordinal()),
-            real(row, LedgerField.ODOMETER_KM),
-            real(row, LedgerField.ENGINE_HOURS),
-            text(row, LedgerField.SITE_ID),
-            real(row, LedgerField.ALTITUDE_M),
-            real(row, LedgerField.STATION_PRESSURE_HPA),
-            real(row, LedgerField.QNH_HPA),
-            text(row, LedgerField.GAUGE_ID),
-            PressureUnit.of(text(row, LedgerField.UNIT)).orElseThrow(),
-            SheetKind.of(text(row, LedgerField.SHEET_KIND)).orElseThrow(),
-            Throttle.of(text(row, LedgerField.THROTTLE)).orElseThrow(),
-            real(row, LedgerField.ENGINE_TEMP_C),
-            real(row, LedgerField.CRANKING_RPM),
-            real(row, LedgerField.STROKES),
-            text(row, LedgerField.ADAPTOR_ID),
-            text(row, LedgerField.REMARKS),
-            reals(row.getList(LedgerField.READINGS.ordinal())),
-            reals(row.getList(LedgerField.FIRST_READINGS.ordinal())),
-            row.getInt(LedgerField.CYLINDER_COLUMNS.ordinal()),
-            row.getInt(LedgerField.FILE_CYLINDER_COLUMNS.ordinal()));
-    return new LedgerSheet(row.getLong(LedgerField.FILE_ORDER.ordinal()), sheet);
-  }
-
-  private static String text(Row row, LedgerField field) {
-    return row.getString(field.ordinal());
-  }
-
-  private static double real(Row row, LedgerField field) {
-    return row.getDouble(field.ordinal());
-  }
-
-  static double[] reals(List<Double> values) {
-    double[] reals = new double[values.size()];
-    for (int i = 0; i < reals.length; i++) {
-      reals[i] = values.get(i);
-    }
-    return reals;
   }
 }

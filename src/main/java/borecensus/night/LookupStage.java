@@ -1,10 +1,6 @@
 package borecensus.night;
 
-import static org.apache.spark.sql.functions.col;
-
-import borecensus.ledger.LedgerSheet;
-import borecensus.ledger.VehicleFile;
-import borecensus.night.hadoop.Folders;
+import borecensus.night.GatherStage.Gathered;
 import borecensus.publish.StoreException;
 import borecensus.published.LookupFiles;
 import borecensus.published.PublishedModel;
@@ -12,81 +8,86 @@ import borecensus.published.VehicleDossier;
 import borecensus.published.VehicleLines;
 import java.io.IOException;
 import java.util.ArrayList;
-import java.util.Collections;
+import java.util.HashSet;
 import java.util.Iterator;
 import java.util.List;
-import org.apache.spark.api.java.function.CoGroupFunction;
-import org.apache.spark.api.java.function.MapFunction;
-import org.apache.spark.sql.Dataset;
-import org.apache.spark.sql.Encoders;
-import org.apache.spark.sql.KeyValueGroupedDataset;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import org.apache.spark.api.java.JavaRDD;
+import org.apache.spark.api.java.function.FlatMapFunction2;
 import org.apache.spark.sql.Row;
-import org.apache.spark.sql.RowFactory;
-import org.apache.spark.sql.types.DataTypes;
-import org.apache.spark.sql.types.StructType;
 
 /** Writes what a single sheet is checked against, so that no reader needs the whole fleet. */
 final class LookupStage {
-  private static final StructType LINE =
-      new StructType()
-          .add("bucket", DataTypes.IntegerType, false)
-          .add("vehicle_id", DataTypes.StringType, false)
-          .add("value", DataTypes.StringType, false);
-
   private LookupStage() {}
 
+  /** How many buckets: so many that each of them comes from one partition of vehicles. */
+  static int buckets(long vehicles, Sections sections) {
+    int partitions = sections.vehicles();
+    return (VehicleLines.buckets(vehicles) + partitions - 1) / partitions * partitions;
+  }
+
   /**
-   * Writes the model, and every registered vehicle with its sheets.
+   * Writes the model, and every registered vehicle with its sheets but for those lost to another
+   * vehicle.
    *
-   * @param register vehicles, repairs and problems
-   * @param sheets ledger rows of kind test but for those lost to another vehicle
-   * @return how many vehicles were written, read back from the disk
+   * @param lost records, each in the partition of its vehicle
+   * @return how many vehicles stand in buckets that were found whole on the disk
    */
-  static long write(
-      LookupFiles files, PublishedModel model, Dataset<Row> register, Dataset<Row> sheets) {
+  static long write(LookupFiles files, PublishedModel model, Gathered gathered, JavaRDD<Row> lost) {
     try {
       files.write(model);
+      BucketFolder folder = BucketFolder.create(files.vehicles());
+      List<Long> vehicles =
+          gathered
+              .vehicles()
+              .zipPartitions(lost, new WriteBuckets(folder, model.buckets()))
+              .collect();
+      folder.clearUnfinished();
+      return vehicles.stream().mapToLong(n -> n).sum();
     } catch (IOException failure) {
-      throw new StoreException("the model cannot be written: " + failure, failure);
+      throw new StoreException("the lookup files cannot be written: " + failure, failure);
     }
-    lines(register, sheets, model.buckets())
-        .repartition(model.buckets(), col("bucket"))
-        .sortWithinPartitions("bucket", "vehicle_id")
-        .select("bucket", "value")
-        .write()
-        .partitionBy("bucket")
-        .option("compression", "gzip")
-        .text(Folders.target(files.vehicles()));
-    return register.sparkSession().read().text(Folders.source(files.vehicles())).count();
   }
 
-  private static Dataset<Row> lines(Dataset<Row> register, Dataset<Row> sheets, int buckets) {
-    KeyValueGroupedDataset<String, Row> vehicles =
-        register
-            .where(col("kind").notEqual(RegisterField.Kind.PROBLEM.name()))
-            .groupByKey(
-                (MapFunction<Row, String>) row -> row.getString(RegisterField.VEHICLE_ID.ordinal()),
-                Encoders.STRING());
-    return vehicles.cogroup(
-        sheets.groupByKey(
-            (MapFunction<Row, String>) row -> row.getString(LedgerField.VEHICLE_ID.ordinal()),
-            Encoders.STRING()),
-        new ToLine(buckets),
-        Encoders.row(LINE));
-  }
-
-  private record ToLine(int buckets) implements CoGroupFunction<String, Row, Row, Row> {
+  private record WriteBuckets(BucketFolder folder, int buckets)
+      implements FlatMapFunction2<Iterator<byte[]>, Iterator<Row>, Long> {
     @Override
-    public Iterator<Row> call(String vehicleId, Iterator<Row> register, Iterator<Row> sheets) {
-      VehicleFile file = RegisterRows.toVehicleFile(register);
-      if (file == null) {
-        return Collections.emptyIterator();
+    public Iterator<Long> call(Iterator<byte[]> blocks, Iterator<Row> lost) throws IOException {
+      Set<RecordPlace> places = new HashSet<>();
+      lost.forEachRemaining(row -> places.add(RecordPlace.ofStray(row)));
+      GatheredVehicles all = new GatheredVehicles(blocks);
+      Map<Integer, List<String>> byBucket = new TreeMap<>();
+      all.ids()
+          .forEach(
+              id ->
+                  byBucket
+                      .computeIfAbsent(
+                          VehicleLines.bucketOf(id, buckets), bucket -> new ArrayList<>())
+                      .add(id));
+      long written = 0;
+      for (Map.Entry<Integer, List<String>> bucket : byBucket.entrySet()) {
+        Iterator<GatheredVehicle> vehicles = bucket.getValue().stream().map(all::get).iterator();
+        written += write(bucket.getKey(), new StandingSheets(vehicles, places));
       }
-      List<LedgerSheet> all = new ArrayList<>();
-      sheets.forEachRemaining(row -> all.add(LedgerRows.toSheet(row)));
-      String line = VehicleLines.line(new VehicleDossier(file, all));
-      int bucket = VehicleLines.bucketOf(vehicleId, buckets);
-      return List.of(RowFactory.create(bucket, vehicleId, line)).iterator();
+      return List.of(written).iterator();
+    }
+
+    private long write(int bucket, Iterator<GatheredVehicle> vehicles) throws IOException {
+      long written = 0;
+      BucketFolder.Bucket file = folder.open(bucket);
+      try (file) {
+        while (vehicles.hasNext()) {
+          GatheredVehicle vehicle = vehicles.next();
+          if (vehicle.file() != null) {
+            VehicleLines.write(new VehicleDossier(vehicle.file(), vehicle.sheets()), file);
+            written++;
+          }
+        }
+      }
+      file.publish();
+      return written;
     }
   }
 }

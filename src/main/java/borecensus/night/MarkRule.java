@@ -1,12 +1,16 @@
 package borecensus.night;
 
-import borecensus.statistics.FalseShareTable;
 import java.io.Serializable;
 
-/** From which probability on an engine is marked tonight. */
-record MarkRule(FalseShareTable falseShares, double maxFalseShare) implements Serializable {
+/**
+ * From which probability on an engine is marked tonight: one number that travels with every task,
+ * in place of the table of false shares.
+ *
+ * @param lowestMarked the first probability of all that is marked; infinite when none is
+ */
+record MarkRule(double lowestMarked) implements Serializable {
 
   boolean marks(double faultProbability) {
-    return falseShares.qValue(faultProbability) <= maxFalseShare;
+    return faultProbability >= lowestMarked;
   }
 }

@@ -10,6 +10,7 @@ import borecensus.norms.PressureCheck;
 import borecensus.norms.Priors;
 import borecensus.norms.ProtocolDays;
 import borecensus.published.LearnedModel;
+import borecensus.screening.ModelledEngine;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Map;
@@ -50,5 +51,10 @@ record NightModel(
   /** A history with the doubts that only the fleet can raise. */
   EngineHistory doubted(EngineHistory history) {
     return learned().doubted(history);
+  }
+
+  /** The same of an engine of a known family, with its residuals against the norm. */
+  ModelledEngine believed(EngineHistory history) {
+    return learned().believed(history);
   }
 }

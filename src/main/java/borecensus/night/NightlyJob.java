@@ -6,6 +6,7 @@ import borecensus.domain.EngineHistory;
 import borecensus.domain.FleetCosts;
 import borecensus.inspections.AuditDraw;
 import borecensus.night.FleetFiles.SheetPath;
+import borecensus.night.GatherStage.Gathered;
 import borecensus.night.LedgerStage.TakenIn;
 import borecensus.night.hadoop.Folders;
 import borecensus.publish.SnapshotManifest;
@@ -14,11 +15,11 @@ import borecensus.publish.StoreDisk;
 import borecensus.publish.StoreException;
 import borecensus.published.LookupFiles;
 import borecensus.published.PublishedModel;
-import borecensus.published.VehicleLines;
 import borecensus.registers.CostRegister;
 import borecensus.registers.RegisterProblem;
 import borecensus.registers.Registers;
 import borecensus.statistics.FalseShareTable;
+import borecensus.tables.Table;
 import borecensus.worklist.FleetKnowledge;
 import java.time.Clock;
 import java.time.Instant;
@@ -26,6 +27,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
@@ -37,8 +39,6 @@ import org.apache.spark.storage.StorageLevel;
  * publishes a snapshot. The methods stand in the order in which they run.
  */
 public final class NightlyJob {
-  private static final int ROWS_PER_PARTITION = 50_000;
-
   private static final String NOT_FOLLOWED =
       "it is left out: it is no plain file of the fleet folder, or cannot be opened";
 
@@ -95,6 +95,11 @@ public final class NightlyJob {
     }
   }
 
+  /** Screens the fleet, with what the work list would say from this fault probability on. */
+  private interface Screen {
+    Dataset<Row> withBriefsFrom(double probability);
+  }
+
   /** What one night holds while it runs. */
   private final class Night {
     private final SparkSession spark;
@@ -103,7 +108,8 @@ public final class NightlyJob {
     private Dataset<Row> ledger;
     private List<TakenIn> takenIn;
     private long rowsNew;
-    private Dataset<Row> standingSheets;
+    private Gathered gathered;
+    private JavaRDD<Row> lost;
     private FalseShareTable falseShares;
     private SnapshotTables.Inspections inspections;
     private SettledCounts settledCounts;
@@ -116,12 +122,11 @@ public final class NightlyJob {
 
     NightResult run() {
       takeIn();
-      Dataset<Row> register = RegisterStage.read(spark, files).cache();
-      Dataset<Row> settled = settle(register);
+      Dataset<Row> settled = settle();
       Dataset<Row> histories = settled.where(col("kind").equalTo(HistoryField.Kind.HISTORY.name()));
       Broadcast<NightModel> model = broadcast(learn(histories), NightModel.class);
       Dataset<Row> screened = screen(histories, model);
-      return publish(register, settled, screened, model);
+      return publish(settled, screened, model);
     }
 
     private void takeIn() {
@@ -146,21 +151,17 @@ public final class NightlyJob {
       progress.ends("%,d new rows in %,d new files".formatted(rowsNew, fresh.size()));
     }
 
-    private Dataset<Row> settle(Dataset<Row> register) {
+    private Dataset<Row> settle() {
       begins("ledger");
       long rows = takenIn.stream().mapToLong(TakenIn::records).sum();
-      int partitions = (int) Math.max(2, rows / ROWS_PER_PARTITION);
-      spark.conf().set("spark.sql.shuffle.partitions", String.valueOf(partitions));
+      Sections sections = Sections.forRows(rows);
+      spark.conf().set("spark.sql.shuffle.partitions", String.valueOf(sections.vehicles()));
       Dataset<Row> tests = ledger.where(col("kind").equalTo(LedgerKind.TEST.code()));
-      Dataset<Row> vehicles =
-          register.where(col("kind").equalTo(RegisterField.Kind.VEHICLE.name()));
-      Dataset<Row> vehiclesAndRepairs =
-          register.where(col("kind").notEqual(RegisterField.Kind.PROBLEM.name()));
       Broadcast<Registers> known = broadcast(registers, Registers.class);
-      Dataset<Row> lost = ClashStage.lost(tests, vehicles, known, settings.asOf()).cache();
-      standingSheets = SettleStage.without(tests, lost);
+      gathered = GatherStage.gather(spark, tests, files, sections);
+      lost = ClashStage.lost(gathered, known, settings.asOf());
       Dataset<Row> settled =
-          SettleStage.settle(tests, vehiclesAndRepairs, lost, known, settings.asOf())
+          SettleStage.settle(gathered, lost, known, settings.asOf())
               .persist(StorageLevel.MEMORY_AND_DISK());
       settledCounts = SettledCounts.of(settled);
       progress.ends("%,d rows of %,d files".formatted(rows, takenIn.size()));
@@ -189,12 +190,23 @@ public final class NightlyJob {
           broadcast(
               new FleetKnowledge(model.value().norms(), InspectionStage.causes(inspected), costs),
               FleetKnowledge.class);
-      Dataset<Row> screened =
-          ScreeningStage.screen(histories, model, knowledge, settings.asOf())
-              .persist(StorageLevel.MEMORY_AND_DISK());
+      Screen screen =
+          from ->
+              ScreeningStage.screen(
+                      histories, model, knowledge, EngineExtras.Tonight.on(settings.asOf(), from))
+                  .persist(StorageLevel.MEMORY_AND_DISK());
+      Dataset<Row> screened = screen.withBriefsFrom(ScreeningStage.USUALLY_WORTH_A_BRIEF);
       falseShares = ScreeningStage.falseShares(screened);
+      double lowestMarked = falseShares.lowestMarked(settings.maxFalseShare());
+      if (lowestMarked < ScreeningStage.USUALLY_WORTH_A_BRIEF) {
+        screened.unpersist();
+        screened = screen.withBriefsFrom(lowestMarked);
+      }
       inspections =
-          inspections(inspected, screened, new MarkRule(falseShares, settings.maxFalseShare()));
+          inspections(
+              inspected,
+              screened,
+              new MarkRule(falseShares.lowestMarked(settings.maxFalseShare())));
       Dataset<Row> marked =
           WorkListStage.marked(
               screened, broadcast(falseShares, FalseShareTable.class), settings.maxFalseShare());
@@ -216,10 +228,7 @@ public final class NightlyJob {
     }
 
     private NightResult publish(
-        Dataset<Row> register,
-        Dataset<Row> settled,
-        Dataset<Row> statuses,
-        Broadcast<NightModel> model) {
+        Dataset<Row> settled, Dataset<Row> statuses, Broadcast<NightModel> model) {
       begins("publish");
       NightIdentity identity = NightIdentity.of(settings, files, takenIn);
       String snapshotId = store.freshSnapshotId(identity.runId());
@@ -230,7 +239,7 @@ public final class NightlyJob {
               new SnapshotTables.Sources(
                   ledger,
                   takenIn,
-                  register,
+                  spark.createDataFrame(gathered.notes(), TableSchemas.of(Table.REGISTER_NOTES)),
                   settled,
                   settledCounts,
                   statuses,
@@ -239,7 +248,7 @@ public final class NightlyJob {
                   problems,
                   rowsNew,
                   inspections));
-      writeLookup(snapshotId, register, model.value(), result.engines());
+      writeLookup(snapshotId, model.value(), result.engines());
       store.publish(
           new SnapshotManifest(
               snapshotId,
@@ -253,17 +262,16 @@ public final class NightlyJob {
       return result;
     }
 
-    private void writeLookup(
-        String snapshotId, Dataset<Row> register, NightModel model, long vehicles) {
+    private void writeLookup(String snapshotId, NightModel model, long vehicles) {
       PublishedModel published =
           new PublishedModel(
               model.learned(),
               registers,
               settings.asOf(),
               falseShares.lowestMarked(settings.maxFalseShare()),
-              VehicleLines.buckets(vehicles));
+              LookupStage.buckets(vehicles, gathered.sections()));
       LookupFiles lookup = new LookupFiles(store.snapshotFolder(snapshotId));
-      long written = LookupStage.write(lookup, published, register, standingSheets);
+      long written = LookupStage.write(lookup, published, gathered, lost);
       if (written != vehicles) {
         throw new StoreException(
             "%d vehicles were written to be looked up where %d were expected"

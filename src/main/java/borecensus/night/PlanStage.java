@@ -5,6 +5,7 @@ import borecensus.report.InspectionsGlance.PlannedTest;
 import borecensus.report.ReportLimits;
 import borecensus.worklist.PlanColumn;
 import borecensus.worklist.SpreadsheetCsv;
+import borecensus.worklist.TestGrounds;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
@@ -39,11 +40,20 @@ final class PlanStage {
               StatusColumn.FAMILY_ID.of(row),
               StatusColumn.SITE_ID.of(row),
               StatusColumn.PLAN_SCORE.of(row),
-              StatusColumn.PLAN_WHY.of(row),
+              grounds(row).inWords(),
               StatusColumn.LAST_TESTED_ON.of(row),
               StatusColumn.NEXT_SERVICE_ON.of(row)));
     }
     return plan;
+  }
+
+  private static TestGrounds grounds(Row row) {
+    return new TestGrounds(
+        StatusColumn.LAST_TESTED_ON.of(row),
+        StatusColumn.PLAN_PROBABILITY.<Double>of(row),
+        StatusColumn.REPEAT_TESTED_ON.isIn(row),
+        StatusColumn.PLAN_AT_LIMIT.<Boolean>of(row),
+        StatusColumn.PLAN_SERVICE_ON.of(row));
   }
 
   /** The first rows as the morning page shows them. */

@@ -44,7 +44,8 @@ final class RejectionStage {
         ledger
             .where(col("kind").equalTo(LedgerKind.REFUSED.code()))
             .withColumn("row_number", element_at(col("row_numbers"), 1));
-    Dataset<Row> notStanding = settled.where(col("kind").equalTo(HistoryField.Kind.REFUSED.name()));
+    Dataset<Row> notStanding =
+        settled.where(col("kind").equalTo(HistoryField.Kind.REFUSED.name())).select("stray.*");
     return columns(unreadable).unionAll(columns(notStanding));
   }
 

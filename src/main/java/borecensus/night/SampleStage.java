@@ -4,7 +4,6 @@ import static org.apache.spark.sql.functions.broadcast;
 import static org.apache.spark.sql.functions.coalesce;
 import static org.apache.spark.sql.functions.col;
 import static org.apache.spark.sql.functions.lit;
-import static org.apache.spark.sql.functions.size;
 import static org.apache.spark.sql.functions.xxhash64;
 
 import borecensus.domain.EngineHistory;
@@ -27,7 +26,7 @@ final class SampleStage {
 
   static List<EngineHistory> sample(Dataset<Row> histories, int families) {
     int perFamily = Math.min(MOST_PER_FAMILY, Math.max(50, MOST_IN_ALL / Math.max(1, families)));
-    Dataset<Row> tested = histories.where(size(col("tests")).gt(0));
+    Dataset<Row> tested = histories.where(col("test_count").gt(0));
     Dataset<Row> counts =
         tested.groupBy("family_id").count().withColumnRenamed("family_id", "counted_family");
     // A hash spread evenly over all 64-bit numbers; the share below this bound is taken.

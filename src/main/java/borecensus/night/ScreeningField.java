@@ -54,7 +54,9 @@ enum ScreeningField implements RowField {
   AUDIT_TESTED_ON(DataTypes.DateType),
   AUDIT_KEY(DataTypes.LongType),
   PLAN_SCORE(DataTypes.DoubleType),
-  PLAN_WHY(DataTypes.StringType),
+  PLAN_PROBABILITY(DataTypes.DoubleType),
+  PLAN_AT_LIMIT(DataTypes.BooleanType),
+  PLAN_SERVICE_ON(DataTypes.DateType),
   NEXT_SERVICE_ON(DataTypes.DateType),
   ORIGINAL_ENGINE(DataTypes.BooleanType);
 

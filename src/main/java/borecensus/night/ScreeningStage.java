@@ -7,7 +7,6 @@ import borecensus.norms.FleetNorms;
 import borecensus.statistics.FalseShareCounts;
 import borecensus.statistics.FalseShareTable;
 import borecensus.worklist.FleetKnowledge;
-import java.time.LocalDate;
 import java.util.Iterator;
 import java.util.List;
 import org.apache.spark.api.java.function.MapFunction;
@@ -19,32 +18,43 @@ import org.apache.spark.sql.Row;
 
 /** Every engine in service against the norms. */
 final class ScreeningStage {
+  /**
+   * What the work list would say of an engine is long, and marks are known only when the whole
+   * fleet is screened. Hardly ever is an engine marked that is less probably faulty than this.
+   */
+  static final double USUALLY_WORTH_A_BRIEF = 0.1;
+
   private ScreeningStage() {}
 
-  /** One row per engine in service. */
+  /**
+   * One row per engine in service, with the work list's columns from some probability on.
+   */
   static Dataset<Row> screen(
       Dataset<Row> histories,
       Broadcast<NightModel> model,
       Broadcast<FleetKnowledge> knowledge,
-      LocalDate asOf) {
+      EngineExtras.Tonight tonight) {
     return histories
         .where(col("in_service"))
-        .map(new ScreenEngine(model, knowledge, asOf), Encoders.row(ScreeningField.schema()));
+        .map(new ScreenEngine(model, knowledge, tonight), Encoders.row(ScreeningField.schema()));
   }
 
   private record ScreenEngine(
-      Broadcast<NightModel> model, Broadcast<FleetKnowledge> knowledge, LocalDate asOf)
+      Broadcast<NightModel> model,
+      Broadcast<FleetKnowledge> knowledge,
+      EngineExtras.Tonight tonight)
       implements MapFunction<Row, Row> {
     @Override
     public Row call(Row row) {
       FleetNorms norms = model.value().norms();
-      EngineHistory history = model.value().doubted(HistoryRows.toHistory(row));
+      EngineHistory history = HistoryRows.toHistory(row);
       return norms.family(history.familyId()).isEmpty()
           ? ScreeningRows.unusableFamily(history, norms.shares().prevalence(history.familyId()))
           : ScreeningRows.toRow(
-              history,
+              model.value().believed(history),
+              row.getAs(HistoryField.NEXT_SERVICE_ON.ordinal()),
               knowledge.value(),
-              new EngineExtras.Tonight(asOf, row.getAs(HistoryField.NEXT_SERVICE_ON.ordinal())));
+              tonight);
     }
   }
 

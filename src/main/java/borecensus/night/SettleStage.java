@@ -1,99 +1,117 @@
 package borecensus.night;
 
-import static org.apache.spark.sql.functions.col;
-import static org.apache.spark.sql.functions.element_at;
-
 import borecensus.domain.EngineHistory;
 import borecensus.domain.Vehicle;
-import borecensus.ledger.LedgerSheet;
 import borecensus.ledger.SettledTest;
 import borecensus.ledger.SettledVehicle;
-import borecensus.ledger.VehicleFile;
 import borecensus.ledger.VehicleSettler;
+import borecensus.night.GatherStage.Gathered;
 import borecensus.night.HistoryRows.Place;
 import borecensus.normalise.Normaliser;
 import borecensus.registers.Registers;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.Iterator;
 import java.util.List;
-import org.apache.spark.api.java.function.CoGroupFunction;
-import org.apache.spark.api.java.function.MapFunction;
+import java.util.Set;
+import org.apache.spark.api.java.JavaRDD;
+import org.apache.spark.api.java.function.FlatMapFunction2;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
-import org.apache.spark.sql.Encoders;
-import org.apache.spark.sql.KeyValueGroupedDataset;
 import org.apache.spark.sql.Row;
+import org.apache.spark.sql.SparkSession;
 
 /** Ledger and registers, brought together by vehicle, to the histories of all engines. */
 final class SettleStage {
   private SettleStage() {}
 
   /**
-   * One row per engine history, and one per record that does not stand.
+   * One row per engine history, and one per record that does not stand; histories in the order of
+   * vehicles within each partition.
    *
-   * @param tests ledger rows of kind test
-   * @param register vehicles and repairs
-   * @param lost records taken out beforehand
+   * @param lost records taken out beforehand, each in the partition of its vehicle
    */
   static Dataset<Row> settle(
-      Dataset<Row> tests,
-      Dataset<Row> register,
-      Dataset<Row> lost,
-      Broadcast<Registers> registers,
-      LocalDate asOf) {
-    KeyValueGroupedDataset<String, Row> byVehicle =
-        register.groupByKey(
-            (MapFunction<Row, String>) row -> row.getString(RegisterField.VEHICLE_ID.ordinal()),
-            Encoders.STRING());
-    KeyValueGroupedDataset<String, Row> sheets =
-        without(tests, lost)
-            .groupByKey(
-                (MapFunction<Row, String>) row -> row.getString(LedgerField.VEHICLE_ID.ordinal()),
-                Encoders.STRING());
-    return byVehicle
-        .cogroup(sheets, new SettleVehicle(registers, asOf), Encoders.row(HistoryField.schema()))
-        .unionAll(lost);
+      Gathered gathered, JavaRDD<Row> lost, Broadcast<Registers> registers, LocalDate asOf) {
+    JavaRDD<Row> settled =
+        gathered.vehicles().zipPartitions(lost, new SettlePartition(registers, asOf));
+    return SparkSession.active().createDataFrame(settled, HistoryField.schema());
   }
 
-  /**
-   * Sheets but for those lost; every record of a lost test is in the list, so the first one tells.
-   */
-  static Dataset<Row> without(Dataset<Row> tests, Dataset<Row> lost) {
-    return tests.join(
-        lost,
-        tests
-            .col("file_order")
-            .equalTo(lost.col("file_order"))
-            .and(element_at(col("row_numbers"), 1).equalTo(lost.col("row_number"))),
-        "leftanti");
+  private record SettlePartition(Broadcast<Registers> registers, LocalDate asOf)
+      implements FlatMapFunction2<Iterator<byte[]>, Iterator<Row>, Row> {
+    @Override
+    public Iterator<Row> call(Iterator<byte[]> blocks, Iterator<Row> lost) {
+      List<Row> strays = new ArrayList<>();
+      Set<RecordPlace> places = new HashSet<>();
+      lost.forEachRemaining(
+          row -> {
+            strays.add(row);
+            places.add(RecordPlace.ofStray(row));
+          });
+      return new Settled(
+          new StandingSheets(new GatheredVehicles(blocks).iterator(), places),
+          new SettleVehicle(registers.value(), asOf),
+          strays);
+    }
   }
 
-  private record SettleVehicle(Broadcast<Registers> registers, LocalDate asOf)
-      implements CoGroupFunction<String, Row, Row, Row> {
+  /** Rows of one partition, made vehicle by vehicle. */
+  private static final class Settled implements Iterator<Row> {
+    private final Iterator<GatheredVehicle> vehicles;
+    private final SettleVehicle settler;
+    private Iterator<Row> made;
+
+    Settled(Iterator<GatheredVehicle> vehicles, SettleVehicle settler, List<Row> first) {
+      this.vehicles = vehicles;
+      this.settler = settler;
+      this.made = first.iterator();
+    }
 
     @Override
-    public Iterator<Row> call(String vehicleId, Iterator<Row> register, Iterator<Row> sheets) {
-      VehicleFile file = RegisterRows.toVehicleFile(register);
-      List<LedgerSheet> ledger = new ArrayList<>();
-      sheets.forEachRemaining(row -> ledger.add(LedgerRows.toSheet(row)));
-      VehicleSettler settler = new VehicleSettler(registers.value(), asOf);
-      SettledVehicle settled =
-          file == null ? settler.settleUnknown(ledger) : settler.settle(file, ledger);
-      List<Row> rows = HistoryRows.toRows(settled.outcome());
-      if (file != null) {
-        rows.addAll(histories(settled));
+    public boolean hasNext() {
+      while (!made.hasNext() && vehicles.hasNext()) {
+        made = settler.rows(vehicles.next()).iterator();
       }
-      return rows.iterator();
+      return made.hasNext();
+    }
+
+    @Override
+    public Row next() {
+      hasNext();
+      return made.next();
+    }
+  }
+
+  private static final class SettleVehicle {
+    private final Registers registers;
+    private final VehicleSettler settler;
+    private final Normaliser normaliser;
+
+    SettleVehicle(Registers registers, LocalDate asOf) {
+      this.registers = registers;
+      this.settler = new VehicleSettler(registers, asOf);
+      this.normaliser = new Normaliser(registers);
+    }
+
+    List<Row> rows(GatheredVehicle vehicle) {
+      if (vehicle.file() == null) {
+        return HistoryRows.toRows(settler.settleUnknown(vehicle.sheets()).outcome());
+      }
+      SettledVehicle settled = settler.settle(vehicle.file(), vehicle.sheets());
+      List<Row> rows = HistoryRows.toRows(settled.outcome());
+      rows.addAll(histories(settled));
+      return rows;
     }
 
     private List<Row> histories(SettledVehicle settled) {
       Vehicle vehicle = settled.vehicle();
-      if (!registers.value().families().containsKey(vehicle.familyId())) {
+      if (!registers.families().containsKey(vehicle.familyId())) {
         return List.of(
             HistoryRows.toRow(untested(settled), new Place(0, true, 0, vehicle.nextServiceOn())));
       }
-      List<EngineHistory> histories = new Normaliser(registers.value()).histories(settled);
+      List<EngineHistory> histories = normaliser.histories(settled);
       List<Row> rows = new ArrayList<>();
       for (int i = 0; i < histories.size(); i++) {
         boolean inService = i == histories.size() - 1;

@@ -1,10 +1,11 @@
 package borecensus.night;
 
 import static org.apache.spark.sql.functions.coalesce;
+import static org.apache.spark.sql.functions.col;
 import static org.apache.spark.sql.functions.count;
-import static org.apache.spark.sql.functions.expr;
 import static org.apache.spark.sql.functions.lit;
 import static org.apache.spark.sql.functions.sum;
+import static org.apache.spark.sql.functions.when;
 
 import java.util.EnumMap;
 import java.util.Map;
@@ -22,10 +23,6 @@ import org.apache.spark.sql.Row;
  */
 record SettledCounts(
     Map<HistoryField.Kind, Long> rows, long records, long tested, long tests, long dryReadings) {
-  // The arrays of a dry test have the family's number of cylinders.
-  private static final String DRY_READINGS =
-      "aggregate(tests, 0L, (n, t) -> n + IF(t.sheet_kind = 'dry', size(t.gauge_kpa), 0))";
-
   static SettledCounts of(Dataset<Row> settled) {
     Map<HistoryField.Kind, Long> rows = new EnumMap<>(HistoryField.Kind.class);
     long[] sums = new long[4];
@@ -35,9 +32,9 @@ record SettledCounts(
             .agg(
                 count(lit(1)),
                 coalesce(sum("records"), lit(0L)),
-                coalesce(sum(expr("IF(size(tests) > 0, 1L, 0L)")), lit(0L)),
-                coalesce(sum(expr("CAST(size(tests) AS BIGINT)")), lit(0L)),
-                coalesce(sum(expr(DRY_READINGS)), lit(0L)))
+                coalesce(sum(when(col("test_count").gt(0), 1L)), lit(0L)),
+                coalesce(sum("test_count"), lit(0L)),
+                coalesce(sum("dry_readings"), lit(0L)))
             .collectAsList()) {
       HistoryField.Kind kind = HistoryField.Kind.valueOf(row.getString(0));
       rows.put(kind, row.getLong(1));

@@ -29,7 +29,7 @@ final class SnapshotTables {
    *
    * @param ledger all ledger rows
    * @param takenIn the files behind them
-   * @param register vehicles, repairs and the problems met in both
+   * @param registerNotes problems met in the registers of vehicles, repairs and findings
    * @param settled histories and records that do not stand
    * @param counts of those
    * @param statuses screened engines with q-values and marks
@@ -41,7 +41,7 @@ final class SnapshotTables {
   record Sources(
       Dataset<Row> ledger,
       List<TakenIn> takenIn,
-      Dataset<Row> register,
+      Dataset<Row> registerNotes,
       Dataset<Row> settled,
       SettledCounts counts,
       Dataset<Row> statuses,
@@ -147,16 +147,11 @@ final class SnapshotTables {
                 file.sourceFile(), 0, column, "", "the column is ignored: it is not one of ours"));
       }
     }
-    Dataset<Row> met =
-        sources
-            .register()
-            .where(col("kind").equalTo(RegisterField.Kind.PROBLEM.name()))
-            .select("file", "row_number", "column", "value", "message");
     // In the order of all columns, so that equal notes are neighbours and one of them is enough.
     Dataset<Row> all =
         spark
             .createDataFrame(NormRows.registerNotes(notes), TableSchemas.of(Table.REGISTER_NOTES))
-            .unionAll(met)
+            .unionAll(sources.registerNotes())
             .coalesce(1)
             .sortWithinPartitions("file", "row_number", "column", "value", "message");
     writer.writeDistinct(Table.REGISTER_NOTES, all.toLocalIterator());

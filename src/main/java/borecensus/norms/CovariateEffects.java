@@ -24,7 +24,7 @@ public record CovariateEffects(
 
   public CovariateEffects {
     byFuel = Collections.unmodifiableSortedMap(new TreeMap<>(byFuel));
-    middles = Collections.unmodifiableSortedMap(new TreeMap<>(middles));
+    middles = KeyedMap.copyOf(middles);
   }
 
   /** The effect on engines of this fuel. */

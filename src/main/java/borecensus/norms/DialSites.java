@@ -37,8 +37,10 @@ record DialSites(double[][] residual, double[][] variance) {
       return sites;
     }
     Interval[][] intervals = intervals(model, coarse);
+    Cholesky levels = Cholesky.of(model.levelCovariance());
     for (int sweep = 0; sweep < SWEEPS; sweep++) {
-      sites = sites.swept(model, intervals, sweep == 0 ? 1 : DAMPING);
+      ReadingPrecision precision = ReadingPrecision.of(model, sites, levels);
+      sites = sites.swept(model, intervals, precision, sweep == 0 ? 1 : DAMPING);
     }
     return sites;
   }
@@ -51,6 +53,16 @@ record DialSites(double[][] residual, double[][] variance) {
       Arrays.fill(variance[t], model.readingVariance()[t]);
     }
     return new DialSites(model.residual(), variance);
+  }
+
+  /** What one cylinder (from 0) read, by test; zero where it was not read. */
+  double[] residualOf(int cylinder) {
+    double[] values = new double[residual.length];
+    for (int t = 0; t < values.length; t++) {
+      double value = residual[t][cylinder];
+      values[t] = Double.isNaN(value) ? 0 : value;
+    }
+    return values;
   }
 
   private static boolean[] coarse(HealthyModel model) {
@@ -94,8 +106,8 @@ record DialSites(double[][] residual, double[][] variance) {
     return model.readingVariance()[test] - model.readings().roundingVariance()[test];
   }
 
-  private DialSites swept(HealthyModel model, Interval[][] intervals, double damping) {
-    ReadingPrecision precision = ReadingPrecision.of(model, this);
+  private DialSites swept(
+      HealthyModel model, Interval[][] intervals, ReadingPrecision precision, double damping) {
     double[][] values = new double[residual.length][];
     double[][] variances = new double[residual.length][];
     for (int t = 0; t < residual.length; t++) {
@@ -103,15 +115,14 @@ record DialSites(double[][] residual, double[][] variance) {
       variances[t] = variance[t].clone();
     }
     for (int c = 0; c < residual[0].length; c++) {
-      int[] alone = {c};
-      double[] scores = precision.weightedSums(alone);
-      double[][] information = precision.precisionSums(alone);
+      double[] scores = precision.weightedSums(new int[] {c});
+      double[] information = precision.information(c);
       for (int t = 0; t < residual.length; t++) {
         Interval interval = intervals[t][c];
         if (interval != null) {
           double own = ownVariance(model, t);
           Normal site = new Normal(residual[t][c], variance[t][c] - own);
-          Normal others = Normal.without(site, scores[t], information[t][t]);
+          Normal others = Normal.without(site, scores[t], information[t]);
           Normal moved = site.towards(interval.site(others), damping);
           values[t][c] = moved.mean();
           variances[t][c] = moved.variance() + own;

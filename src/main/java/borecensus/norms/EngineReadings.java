@@ -85,19 +85,31 @@ public record EngineReadings(
       List<CompressionTest> used,
       UsageAxis axis,
       ToDoubleFunction<String> resolutionKpaByGauge) {
-    double[] halfStep =
-        used.stream()
-            .mapToDouble(t -> halfStep(t, resolutionKpaByGauge.applyAsDouble(t.gaugeId())))
-            .toArray();
+    int tests = used.size();
+    double[] usage = new double[tests];
+    String[] gaugeIds = new String[tests];
+    TestConditions[] conditions = new TestConditions[tests];
+    double[][] logKpa = new double[tests][];
+    double[] roundingVariance = new double[tests];
+    double[] halfStep = new double[tests];
+    for (int t = 0; t < tests; t++) {
+      CompressionTest test = used.get(t);
+      usage[t] = axis.toUnits(axis.usageOf(test));
+      gaugeIds[t] = test.gaugeId();
+      conditions[t] = TestConditions.of(test);
+      logKpa[t] = logs(test.referenceKpa());
+      halfStep[t] = halfStep(test, resolutionKpaByGauge.applyAsDouble(test.gaugeId()));
+      roundingVariance[t] = halfStep[t] * halfStep[t] / 3;
+    }
     return new EngineReadings(
         history.engineId(),
         history.familyId(),
         history.originalEngine(),
-        used.stream().mapToDouble(t -> axis.toUnits(axis.usageOf(t))).toArray(),
-        used.stream().map(CompressionTest::gaugeId).toArray(String[]::new),
-        used.stream().map(TestConditions::of).toArray(TestConditions[]::new),
-        used.stream().map(t -> logs(t.referenceKpa())).toArray(double[][]::new),
-        Arrays.stream(halfStep).map(h -> h * h / 3).toArray(),
+        usage,
+        gaugeIds,
+        conditions,
+        logKpa,
+        roundingVariance,
         halfStep,
         KnownState.of(history));
   }
@@ -132,17 +144,36 @@ public record EngineReadings(
   }
 
   private static double[] logs(double[] kpa) {
-    double middle = Quantiles.median(Arrays.stream(kpa).filter(k -> k > 0).toArray());
+    double middle = middle(kpa);
     double floor = Double.isNaN(middle) ? 0 : Math.log(middle) + LOWEST_DEVIATION;
-    return Arrays.stream(kpa)
-        .map(k -> Double.isNaN(k) ? Double.NaN : Math.max(k > 0 ? Math.log(k) : floor, floor))
-        .toArray();
+    double[] logs = new double[kpa.length];
+    for (int c = 0; c < logs.length; c++) {
+      double read = kpa[c] > 0 ? Math.log(kpa[c]) : floor;
+      logs[c] = Double.isNaN(kpa[c]) ? Double.NaN : Math.max(read, floor);
+    }
+    return logs;
   }
 
   /** A uniform error of one step has the variance halfStep^2 / 3 (Sheppard, 1898). */
   private static double halfStep(CompressionTest test, double resolutionKpa) {
-    double[] read = Arrays.stream(test.gaugeKpa()).filter(k -> k > 0).toArray();
-    double half = resolutionKpa / 2 / Quantiles.median(read);
+    double half = resolutionKpa / 2 / middle(test.gaugeKpa());
     return half > 0 ? half : 0;
+  }
+
+  /** Median of the readings above zero; NaN when there is none. */
+  private static double middle(double[] kpa) {
+    double[] sorted = new double[kpa.length];
+    int count = 0;
+    for (double k : kpa) {
+      if (k > 0) {
+        int at = count++;
+        for (; at > 0 && sorted[at - 1] > k; at--) {
+          sorted[at] = sorted[at - 1];
+        }
+        sorted[at] = k;
+      }
+    }
+    return Quantiles.quantileOfSorted(
+        count == sorted.length ? sorted : Arrays.copyOf(sorted, count), 0.5);
   }
 }

@@ -2,10 +2,8 @@ package borecensus.norms;
 
 import borecensus.domain.Family;
 import java.io.Serializable;
-import java.util.Collections;
 import java.util.List;
 import java.util.SortedMap;
-import java.util.TreeMap;
 
 /**
  * What healthy engines of one family read.
@@ -38,7 +36,7 @@ public record FamilyNorm(
 
   public FamilyNorm {
     positions = List.copyOf(positions);
-    gaugeErrorVariances = Collections.unmodifiableSortedMap(new TreeMap<>(gaugeErrorVariances));
+    gaugeErrorVariances = KeyedMap.copyOf(gaugeErrorVariances);
   }
 
   /** Whether there is a level at all, however wide its error, to judge an engine by. */

@@ -6,12 +6,9 @@ record FaultLaw(HypothesisShares shares, FaultSizes sizes) {
   /**
    * How probable each state of one engine is: by {@link Hypothesis#ordinal}, with health last. They
    * sum to one.
+   *
+   * @param sizeWeights {@link FaultSizes#weights}
    */
-  double[] weigh(FaultEvidence evidence) {
-    return weigh(evidence, sizes.weights());
-  }
-
-  /** The same, with the weights of the sizes at hand. */
   double[] weigh(FaultEvidence evidence, double[][] sizeWeights) {
     double[] priors = shares.priors(evidence.familyId(), evidence.tests());
     double[] logs = new double[priors.length + 1];

@@ -1,10 +1,10 @@
 package borecensus.norms;
 
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.DoubleStream;
 
 /**
  * How probable each state of one engine is, given its readings and how common faults are.
@@ -31,12 +31,15 @@ public record FaultPosterior(
 
   /** Weighs one engine. */
   public static FaultPosterior of(HealthyModel model, FamilyNorm norm, FleetNorms norms) {
-    return of(FaultEvidence.of(model, norm, norms), norms.faults());
+    double[][] sizeWeights = norms.sizes().weights();
+    FaultEvidence evidence = new FaultWeighing(model, norm, norms, sizeWeights).evidence();
+    return of(evidence, norms.faults(), sizeWeights);
   }
 
   /** From evidence that was weighed under the same law of sizes. */
-  private static FaultPosterior of(FaultEvidence evidence, FaultLaw law) {
-    double[] posterior = law.weigh(evidence);
+  private static FaultPosterior of(
+      FaultEvidence evidence, FaultLaw law, double[][] sizeWeights) {
+    double[] posterior = law.weigh(evidence, sizeWeights);
     Map<Hypothesis, Double> byFault = new EnumMap<>(Hypothesis.class);
     for (Hypothesis h : Hypothesis.values()) {
       byFault.put(h, posterior[h.ordinal()]);
@@ -89,13 +92,20 @@ public record FaultPosterior(
         whole += byFault.get(h);
       }
     }
-    double total = whole;
-    return DoubleStream.of(sums).map(s -> total > 0 ? s / total : 0).boxed().toList();
+    List<Double> probabilities = new ArrayList<>(sums.length);
+    for (double sum : sums) {
+      probabilities.add(whole > 0 ? sum / whole : 0);
+    }
+    return probabilities;
   }
 
   private static List<Double> tests(FaultEvidence evidence) {
     RatioSum doubtful = evidence.sums().get(Hypothesis.DOUBTFUL_TEST.ordinal());
-    return DoubleStream.of(doubtful.cylinderProbabilities()).boxed().toList();
+    List<Double> probabilities = new ArrayList<>();
+    for (double probability : doubtful.cylinderProbabilities()) {
+      probabilities.add(probability);
+    }
+    return probabilities;
   }
 
   private static double shift(

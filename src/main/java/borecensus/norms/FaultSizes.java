@@ -33,8 +33,10 @@ public record FaultSizes(Map<SizeKind, SeverityGrid> byKind) implements Serializ
   /** Probabilities of the sizes by {@link Hypothesis#ordinal}; a test that is off has one size. */
   double[][] weights() {
     double[][] weights = new double[Hypothesis.values().length][];
+    Map<SizeKind, double[]> ofKind = new EnumMap<>(SizeKind.class);
+    byKind.forEach((kind, law) -> ofKind.put(kind, law.weights()));
     for (Hypothesis h : Hypothesis.values()) {
-      weights[h.ordinal()] = h.mechanical() ? of(h).weights() : new double[] {1};
+      weights[h.ordinal()] = h.mechanical() ? ofKind.get(SizeKind.of(h)) : new double[] {1};
     }
     return weights;
   }

@@ -18,18 +18,42 @@ final class FaultWeighing {
   private final Family family;
   private final double doubtfulSdPct;
   private final FaultSizes sizes;
-  private final Tails tails;
+  private final double[][] sizeWeights;
   private final ReadingPrecision precision;
   private final TailRatios ratios;
+  private final TailRatios.Explained explained;
+  private final List<OnsetProfiles.Profile> steps;
+  private final List<OnsetProfiles.Profile> ramps;
 
-  FaultWeighing(HealthyModel model, FamilyNorm norm, FleetNorms norms) {
+  /** Steps, then ramps; steps alone with a single test. */
+  private final List<OnsetProfiles.Profile> either;
+
+  private final Template[][] singles;
+
+  /** The precision that was last asked for information, by course. */
+  private double[][] weighed;
+
+  private final double[] information;
+
+  /**
+   * Prepares to weigh one engine.
+   *
+   * @param sizeWeights {@link FaultSizes#weights} of these norms
+   */
+  FaultWeighing(HealthyModel model, FamilyNorm norm, FleetNorms norms, double[][] sizeWeights) {
     this.model = model;
     this.family = norm.family();
     this.doubtfulSdPct = norms.priors().of(family.fuel()).doubtfulSdPct();
     this.sizes = norms.sizes();
-    this.tails = norms.tails();
+    this.sizeWeights = sizeWeights;
     this.precision = ReadingPrecision.of(model);
     this.ratios = TailRatios.of(model, precision, norm.components());
+    this.explained = ratios.explainedByHealth(norms.tails());
+    this.steps = OnsetProfiles.steps(model.usage());
+    this.ramps = OnsetProfiles.ramps(model.usage());
+    this.either = OnsetProfiles.any(model.usage());
+    this.singles = new Template[family.cylinders()][];
+    this.information = new double[either.size()];
   }
 
   FaultEvidence evidence() {
@@ -42,42 +66,65 @@ final class FaultWeighing {
   }
 
   private RatioSum mechanical(Hypothesis hypothesis) {
-    SeverityGrid law = sizes.of(hypothesis);
-    RatioSum sum = new RatioSum(family.cylinders(), law.weights());
+    double[] shifts = sizes.of(hypothesis).shifts();
+    RatioSum sum = new RatioSum(family.cylinders(), sizeWeights[hypothesis.ordinal()]);
     List<int[]> sets = CylinderSets.of(hypothesis, family);
     List<OnsetProfiles.Profile> profiles = profiles(hypothesis);
+    int first = profiles == ramps ? either.size() - ramps.size() : 0;
+    double logSets = Math.log(sets.size());
     for (int[] set : sets) {
-      SetBlocks blocks = SetBlocks.of(precision, set);
-      double explained = ratios.explainedByHealth(set, tails);
-      for (OnsetProfiles.Profile profile : profiles) {
-        double logWeight = profile.logWeight() - Math.log(sets.size()) - explained;
-        sum.add(logWeight, blocks.template(profile.reach()), law.shifts());
+      Template[] templates = templates(set);
+      double logWeight = -logSets - explained.of(set);
+      for (int p = 0; p < profiles.size(); p++) {
+        sum.add(profiles.get(p).logWeight() + logWeight, templates[first + p], shifts);
       }
     }
     return sum;
   }
 
+  /** Of every course of either kind; those of single cylinders are asked for by several faults. */
+  private Template[] templates(int[] set) {
+    if (set.length > 1) {
+      return newTemplates(set);
+    }
+    int c = set[0];
+    singles[c] = singles[c] == null ? newTemplates(set) : singles[c];
+    return singles[c];
+  }
+
+  private Template[] newTemplates(int[] set) {
+    SetBlocks blocks = SetBlocks.of(precision, set);
+    // Sets of cylinders that are alike share one precision.
+    if (blocks.precision() != weighed) {
+      weighed = blocks.precision();
+      for (int p = 0; p < information.length; p++) {
+        information[p] = blocks.information(either.get(p).reach());
+      }
+    }
+    Template[] templates = new Template[information.length];
+    for (int p = 0; p < templates.length; p++) {
+      templates[p] = new Template(blocks.score(either.get(p).reach()), information[p], set);
+    }
+    return templates;
+  }
+
   /** Faults of a pair, a bank or upward are not told apart by onset: half may be there at first. */
   private List<OnsetProfiles.Profile> profiles(Hypothesis hypothesis) {
     return switch (hypothesis) {
-      case LOW_CYLINDER, LOW_OVERALL -> OnsetProfiles.steps(model.usage());
-      case FALLING_CYLINDER, FALLING_LEVEL -> OnsetProfiles.ramps(model.usage());
-      default -> OnsetProfiles.any(model.usage());
+      case LOW_CYLINDER, LOW_OVERALL -> steps;
+      case FALLING_CYLINDER, FALLING_LEVEL -> ramps;
+      default -> either;
     };
   }
 
   private RatioSum doubtful() {
-    RatioSum sum = new RatioSum(model.tests(), new double[] {1});
+    RatioSum sum = new RatioSum(model.tests(), sizeWeights[Hypothesis.DOUBTFUL_TEST.ordinal()]);
     double variance = doubtfulSdPct * doubtfulSdPct / 1e4;
     int[] all = CylinderSets.of(Hypothesis.DOUBTFUL_TEST, family).get(0);
     SetBlocks blocks = SetBlocks.of(precision, all);
-    double explained = ratios.explainedByHealth(all, tails);
+    double logWeight = -Math.log(model.tests()) - explained.of(all);
     for (int t = 0; t < model.tests(); t++) {
-      double[] reach = new double[model.tests()];
-      reach[t] = 1;
-      Template u = blocks.template(reach);
-      double logWeight = -Math.log(model.tests()) - explained;
-      double logTerm = logWeight + u.logRatioOfNormalShift(variance);
+      double logTerm = logWeight + blocks.ofTest(t).logRatioOfNormalShift(variance);
       sum.add(new double[] {logTerm}, new int[] {t});
     }
     return sum;

@@ -2,10 +2,8 @@ package borecensus.norms;
 
 import borecensus.domain.CompressionTest;
 import java.io.Serializable;
-import java.util.Collections;
 import java.util.Optional;
 import java.util.SortedMap;
-import java.util.TreeMap;
 
 /**
  * What a whole fleet shows to be healthy: everything that judging one engine needs.
@@ -32,8 +30,8 @@ public record FleetNorms(
     implements Serializable {
 
   public FleetNorms {
-    families = Collections.unmodifiableSortedMap(new TreeMap<>(families));
-    gauges = Collections.unmodifiableSortedMap(new TreeMap<>(gauges));
+    families = KeyedMap.copyOf(families);
+    gauges = KeyedMap.copyOf(gauges);
   }
 
   /** The norm of a family; empty when it is not registered. */
@@ -66,11 +64,14 @@ public record FleetNorms(
         + covariates.shiftLog(norm.family(), TestConditions.of(test));
   }
 
-  /** Error variance of a gauge's mean offset for tests of this family. */
-  private double gaugeErrorVariance(FamilyNorm norm, String gaugeId) {
-    Double inFamily = norm.gaugeErrorVariances().get(gaugeId);
-    double error = gauge(gaugeId).standardErrorLog();
-    return inFamily != null ? inFamily : error * error + norm.gaugeMixErrorVariance();
+  /** The offsets of the gauges of some tests, each looked up once. */
+  GaugeOffset[] gauges(String[] gaugeIds) {
+    GaugeOffset[] found = new GaugeOffset[gaugeIds.length];
+    for (int t = 0; t < found.length; t++) {
+      boolean same = t > 0 && gaugeIds[t].equals(gaugeIds[t - 1]);
+      found[t] = same ? found[t - 1] : gauge(gaugeIds[t]);
+    }
+    return found;
   }
 
   /** Error covariance that two tests of this family share by their gauge. */
@@ -80,9 +81,8 @@ public record FleetNorms(
       return 0;
     }
     GaugeOffset gauge = gauge(gaugeId);
-    int period = gauge.periodOn(readings.conditions()[first].day());
-    boolean samePeriod = period == gauge.periodOn(readings.conditions()[second].day());
-    return gaugeErrorVariance(norm, gaugeId) + (samePeriod ? gauge.driftErrorVariance(period) : 0);
+    return GaugeError.of(norm, gauge, readings.conditions()[first].day())
+        .sharedWith(GaugeError.of(norm, gauge, readings.conditions()[second].day()));
   }
 
   /** How common faults are, and how large. */

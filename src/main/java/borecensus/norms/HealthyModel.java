@@ -2,7 +2,6 @@ package borecensus.norms;
 
 import borecensus.domain.CompressionTest;
 import borecensus.domain.EngineHistory;
-import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -41,14 +40,19 @@ public record HealthyModel(
 
   static HealthyModel of(EngineReadings readings, FamilyNorm norm, FleetNorms norms) {
     double[] usage = usage(readings, norm);
+    GaugeOffset[] gauges = norms.gauges(readings.gaugeIds());
     VarianceComponents v = norm.components();
+    double[] readingVariance = readings.roundingVariance().clone();
+    for (int t = 0; t < readingVariance.length; t++) {
+      readingVariance[t] += v.reading();
+    }
     return new HealthyModel(
         readings,
         usage,
-        residuals(readings, usage, norm, norms),
-        levelCovariance(readings, usage, norm, norms),
+        residuals(readings, usage, gauges, new Expected(norm, norms.covariates())),
+        levelCovariance(readings, usage, gauges, norm),
         v.cylinder() + norm.positionVariance(),
-        Arrays.stream(readings.roundingVariance()).map(r -> r + v.reading()).toArray());
+        readingVariance);
   }
 
   /** How many tests. */
@@ -58,12 +62,24 @@ public record HealthyModel(
 
   /** Mean residual of a test over the cylinders read. */
   public double level(int test) {
-    return Arrays.stream(residual[test]).filter(r -> !Double.isNaN(r)).average().orElse(0);
+    double sum = 0;
+    int read = 0;
+    for (double r : residual[test]) {
+      if (!Double.isNaN(r)) {
+        sum += r;
+        read++;
+      }
+    }
+    return read == 0 ? 0 : sum / read;
   }
 
   /** How many cylinders of a test were read. */
   public int cylindersRead(int test) {
-    return (int) Arrays.stream(residual[test]).filter(r -> !Double.isNaN(r)).count();
+    int read = 0;
+    for (double r : residual[test]) {
+      read += Double.isNaN(r) ? 0 : 1;
+    }
+    return read;
   }
 
   /** Variance of {@link #level}. */
@@ -80,24 +96,36 @@ public record HealthyModel(
   /** Where the engine's own usage is not known, it is counted from the family's usual usage. */
   private static double[] usage(EngineReadings readings, FamilyNorm norm) {
     double usual = norm.range().usualUsage();
-    if (readings.ownDistance()) {
-      return Arrays.stream(readings.usage()).map(u -> Double.isNaN(u) ? usual : u).toArray();
+    double start = readings.ownDistance() ? 0 : usual - firstKnown(readings.usage());
+    double[] usage = readings.usage().clone();
+    for (int t = 0; t < usage.length; t++) {
+      usage[t] = Double.isNaN(usage[t]) ? usual : start + usage[t];
     }
-    double first =
-        Arrays.stream(readings.usage()).filter(u -> !Double.isNaN(u)).findFirst().orElse(0);
-    return Arrays.stream(readings.usage())
-        .map(u -> Double.isNaN(u) ? usual : usual + u - first)
-        .toArray();
+    return usage;
   }
 
+  private static double firstKnown(double[] usage) {
+    for (double u : usage) {
+      if (!Double.isNaN(u)) {
+        return u;
+      }
+    }
+    return 0;
+  }
+
+  /** What a healthy engine's log readings are expected to be made of. */
+  private record Expected(FamilyNorm norm, CovariateEffects covariates) {}
+
   private static double[][] residuals(
-      EngineReadings readings, double[] usage, FamilyNorm norm, FleetNorms norms) {
+      EngineReadings readings, double[] usage, GaugeOffset[] gauges, Expected healthy) {
+    FamilyNorm norm = healthy.norm();
     double[][] residual = new double[usage.length][];
     for (int t = 0; t < usage.length; t++) {
+      TestConditions conditions = readings.conditions()[t];
       double expected =
           norm.curve().at(usage[t])
-              + norms.gauge(readings.gaugeIds()[t]).offsetLogOn(readings.conditions()[t].day())
-              + norms.covariates().shiftLog(norm.family(), readings.conditions()[t]);
+              + gauges[t].offsetLogOn(conditions.day())
+              + healthy.covariates().shiftLog(norm.family(), conditions);
       double[] logs = readings.logKpa()[t];
       residual[t] = new double[logs.length];
       for (int c = 0; c < logs.length; c++) {
@@ -108,15 +136,16 @@ public record HealthyModel(
   }
 
   private static double[][] levelCovariance(
-      EngineReadings readings, double[] x, FamilyNorm norm, FleetNorms norms) {
+      EngineReadings readings, double[] x, GaugeOffset[] gauges, FamilyNorm norm) {
     VarianceComponents v = norm.components();
     double common = v.engine() + usageVariance(readings, norm);
-    double[][] covariance = new double[x.length][x.length];
+    GaugeError[] errors = new GaugeError[x.length];
+    double[][] covariance = norm.curve().covariances(x);
     for (int i = 0; i < x.length; i++) {
+      errors[i] = GaugeError.of(norm, gauges[i], readings.conditions()[i].day());
       for (int j = 0; j <= i; j++) {
-        double sameGauge = norms.gaugeErrorCovariance(norm, readings, i, j);
-        covariance[i][j] =
-            common + v.slope() * x[i] * x[j] + norm.curve().covariance(x[i], x[j]) + sameGauge;
+        double sameGauge = errors[i].sharedWith(errors[j]);
+        covariance[i][j] = common + v.slope() * x[i] * x[j] + covariance[i][j] + sameGauge;
         covariance[j][i] = covariance[i][j];
       }
       covariance[i][i] += v.test();
@@ -125,8 +154,10 @@ public record HealthyModel(
   }
 
   private static double usageVariance(EngineReadings readings, FamilyNorm norm) {
-    boolean known =
-        readings.ownDistance() && Arrays.stream(readings.usage()).noneMatch(Double::isNaN);
+    boolean known = readings.ownDistance();
+    for (double u : readings.usage()) {
+      known &= !Double.isNaN(u);
+    }
     return known ? 0 : norm.range().usageLevelVariance();
   }
 }

@@ -5,7 +5,6 @@ import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.SortedMap;
-import java.util.TreeMap;
 
 /**
  * How common each fault is.
@@ -20,7 +19,7 @@ public record HypothesisShares(
 
   public HypothesisShares {
     fleet = Collections.unmodifiableMap(new EnumMap<>(fleet));
-    prevalenceByFamily = Collections.unmodifiableSortedMap(new TreeMap<>(prevalenceByFamily));
+    prevalenceByFamily = KeyedMap.copyOf(prevalenceByFamily);
   }
 
   /** Share of the fleet's engines with any mechanical fault. */

@@ -51,6 +51,30 @@ public record MeanCurve(double[] knots, double[] logKpa, double[][] covariance)
         + p * ((1 - q) * covariance[i + 1][j] + q * covariance[i + 1][j + 1]);
   }
 
+  /** Covariances of the errors of the curve between usages; both triangles are filled. */
+  double[][] covariances(double[] usage) {
+    int n = usage.length;
+    int[] below = new int[n];
+    double[] share = new double[n];
+    double[][] covariances = new double[n][n];
+    for (int i = 0; i < n; i++) {
+      below[i] = interval(usage[i]);
+      share[i] = share(usage[i], below[i]);
+      double[] low = covariance[below[i]];
+      double[] high = covariance[below[i] + 1];
+      for (int j = 0; j <= i; j++) {
+        int k = below[j];
+        double p = share[i];
+        double q = share[j];
+        covariances[i][j] =
+            (1 - p) * ((1 - q) * low[k] + q * low[k + 1])
+                + p * ((1 - q) * high[k] + q * high[k + 1]);
+        covariances[j][i] = covariances[i][j];
+      }
+    }
+    return covariances;
+  }
+
   /** Slope from the first knot to the last, per unit, with the variance of its error. */
   RandomEffects.Normal overallSlope() {
     int last = knots.length - 1;

@@ -15,6 +15,7 @@ import java.util.List;
  */
 final class OnsetProfiles {
   private static final double SINCE_FIRST = 0.5;
+  private static final double LOG_TWO = Math.log(2);
 
   private OnsetProfiles() {}
 
@@ -74,7 +75,8 @@ final class OnsetProfiles {
     }
     List<Profile> profiles = new ArrayList<>(steps(usage));
     profiles.addAll(ramps(usage));
-    return profiles.stream().map(p -> new Profile(p.reach(), p.logWeight() - Math.log(2))).toList();
+    profiles.replaceAll(p -> new Profile(p.reach(), p.logWeight() - LOG_TWO));
+    return profiles;
   }
 
   private static boolean rises(double[] usage, int from) {

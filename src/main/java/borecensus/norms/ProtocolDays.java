@@ -80,6 +80,9 @@ public record ProtocolDays(SortedMap<TestDay, Doubt> doubts) implements Serializ
 
   /** The same history with the tests of such days in doubt. */
   public EngineHistory apply(EngineHistory history) {
+    if (doubts.isEmpty()) {
+      return history;
+    }
     boolean met = history.tests().stream().anyMatch(t -> doubts.containsKey(TestDay.of(t)));
     return met ? history.withTests(history.tests().stream().map(this::doubted).toList()) : history;
   }

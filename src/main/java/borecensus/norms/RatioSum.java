@@ -1,5 +1,7 @@
 package borecensus.norms;
 
+import borecensus.statistics.QuickExp;
+
 /**
  * A running weighted sum of likelihood ratios of one fault, kept on the log scale and apart by
  * size, so that it can be weighed under another law of sizes.
@@ -14,6 +16,9 @@ final class RatioSum {
   /** By cylinder, or by test for a fault of a test; weighted by size. */
   private final double[] byCylinder;
 
+  /** Reused from pattern to pattern. */
+  private final double[] logTerms;
+
   private double top = Double.NEGATIVE_INFINITY;
 
   /**
@@ -23,6 +28,7 @@ final class RatioSum {
    */
   RatioSum(int cylinders, double[] weights) {
     this.weights = weights.clone();
+    logTerms = new double[weights.length];
     bySize = new double[weights.length];
     byCylinder = new double[cylinders];
   }
@@ -31,33 +37,49 @@ final class RatioSum {
    * Adds one pattern in every size.
    *
    * @param logWeight of the pattern
-   * @param shifts the sizes, in the order of their weights
+   * @param shifts the sizes, in the order of their weights, all of one sign and ever larger
    */
   void add(double logWeight, Template template, double[] shifts) {
-    double[] logTerms = new double[shifts.length];
-    for (int i = 0; i < shifts.length; i++) {
-      logTerms[i] = logWeight + template.logRatio(shifts[i]);
+    double score = template.score();
+    double half = template.information() / 2;
+    double largest = Double.NEGATIVE_INFINITY;
+    double lowest = top + NEGLIGIBLE;
+    int sizes = 0;
+    for (double shift : shifts) {
+      double logTerm = logWeight + shift * (score - shift * half);
+      if (logTerm > largest) {
+        largest = logTerm;
+      } else if (logTerm < lowest || logTerm < largest + NEGLIGIBLE) {
+        // A parabola that falls goes on falling: no later size adds anything.
+        break;
+      }
+      logTerms[sizes++] = logTerm;
     }
-    add(logTerms, template.cylinders());
+    raise(largest);
+    add(logTerms, sizes, template.cylinders());
   }
 
   /**
    * Adds terms of one pattern.
    *
-   * @param logTerms by size: log of likelihood ratio times weight, without the weight of the size
+   * @param logs by size: log of likelihood ratio times weight, without the weight of the size
    * @param cylinders that the pattern shifts, from 0
    */
-  void add(double[] logTerms, int[] cylinders) {
+  void add(double[] logs, int[] cylinders) {
     double largest = Double.NEGATIVE_INFINITY;
-    for (double logTerm : logTerms) {
+    for (double logTerm : logs) {
       largest = Math.max(largest, logTerm);
     }
     raise(largest);
+    add(logs, logs.length, cylinders);
+  }
+
+  private void add(double[] logs, int sizes, int[] cylinders) {
     double weighted = 0;
-    for (int i = 0; i < logTerms.length; i++) {
-      double logTerm = logTerms[i] - top;
+    for (int i = 0; i < sizes; i++) {
+      double logTerm = logs[i] - top;
       if (logTerm > NEGLIGIBLE) {
-        double term = Math.exp(logTerm);
+        double term = QuickExp.of(logTerm);
         bySize[i] += term;
         weighted += weights[i] * term;
       }

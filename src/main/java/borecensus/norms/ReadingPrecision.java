@@ -1,7 +1,5 @@
 package borecensus.norms;
 
-import java.util.Arrays;
-
 /**
  * The inverse covariance W of all readings of one engine, and W z, as sums over sets of cylinders,
  * by test.
@@ -18,25 +16,33 @@ import java.util.Arrays;
  * <p>so that nothing larger than tests x tests is ever decomposed. A reading that is missing leaves
  * its row and column of G_c at zero. K is computed as R (I + R' S R)^-1 R' with L = R R' and S the
  * sum of G_c, which needs no inverse of L.
+ *
+ * <p>Cylinders of which the same tests were read with the same variances have the same G_c: then the
+ * blocks of W summed over a set depend on nothing but how many cylinders it has.
  */
 final class ReadingPrecision {
-  private final double[][][] alone;
-  private final double[][] aloneWeighted;
+  private final CylinderPrecision[] alone;
+
+  /** K. */
   private final double[][] shared;
-  private final double[] sharedWeighted;
+
+  /** W z by cylinder and test. */
+  private final double[][] weighted;
 
   /** Blocks made so far: single cylinders and all of them are asked for by many faults. */
   private final SetBlocks[] singles;
 
   private SetBlocks whole;
 
-  private ReadingPrecision(
-      double[][][] alone, double[][] aloneWeighted, double[][] shared, double[] sharedWeighted) {
+  /** Where cylinders are alike, precisions made so far, by number of cylinders; else null. */
+  private final double[][][] bySize;
+
+  private ReadingPrecision(CylinderPrecision[] alone, double[][] shared, double[][] weighted) {
     this.alone = alone;
-    this.aloneWeighted = aloneWeighted;
     this.shared = shared;
-    this.sharedWeighted = sharedWeighted;
+    this.weighted = weighted;
     this.singles = new SetBlocks[alone.length];
+    this.bySize = CylinderPrecision.alike(alone) ? new double[alone.length + 1][][] : null;
   }
 
   /** Of an engine's readings as its dials tell them. */
@@ -45,65 +51,44 @@ final class ReadingPrecision {
   }
 
   static ReadingPrecision of(HealthyModel model, DialSites sites) {
+    return of(model, sites, Cholesky.of(model.levelCovariance()));
+  }
+
+  /** The same, with the factor of the covariance of levels at hand. */
+  static ReadingPrecision of(HealthyModel model, DialSites sites, Cholesky levels) {
     int tests = model.tests();
-    int cylinders = model.residual()[0].length;
-    double[][][] alone = new double[cylinders][][];
-    double[][] aloneWeighted = new double[cylinders][];
+    CylinderPrecision[] alone = new CylinderPrecision[sites.residual()[0].length];
+    double[][] weighted = new double[alone.length][];
     double[][] sum = new double[tests][tests];
     double[] weightedSum = new double[tests];
-    for (int c = 0; c < cylinders; c++) {
-      alone[c] = inverseOfOne(model, sites, c);
-      aloneWeighted[c] = weighted(alone[c], sites.residual(), c);
-      add(sum, alone[c]);
+    for (int c = 0; c < alone.length; c++) {
+      alone[c] = CylinderPrecision.of(model.cylinderVariance(), sites, c);
+      alone[c].addTo(sum);
+      weighted[c] = alone[c].times(sites.residualOf(c));
       for (int t = 0; t < tests; t++) {
-        weightedSum[t] += aloneWeighted[c][t];
+        weightedSum[t] += weighted[c][t];
       }
     }
-    double[][] shared = shared(model.levelCovariance(), sum);
-    return new ReadingPrecision(alone, aloneWeighted, shared, times(shared, weightedSum));
-  }
-
-  /** G_c by Sherman and Morrison. */
-  private static double[][] inverseOfOne(HealthyModel model, DialSites sites, int cylinder) {
-    int tests = model.tests();
-    double[] own = new double[tests];
-    for (int t = 0; t < tests; t++) {
-      boolean read = !Double.isNaN(sites.residual()[t][cylinder]);
-      own[t] = read ? 1 / sites.variance()[t][cylinder] : 0;
-    }
-    double k = model.cylinderVariance();
-    double factor = k / (1 + k * Arrays.stream(own).sum());
-    double[][] inverse = new double[tests][tests];
-    for (int t = 0; t < tests; t++) {
-      for (int u = 0; u < tests; u++) {
-        inverse[t][u] = -factor * own[t] * own[u];
-      }
-      inverse[t][t] += own[t];
-    }
-    return inverse;
-  }
-
-  private static double[] weighted(double[][] inverse, double[][] residual, int cylinder) {
-    double[] weighted = new double[inverse.length];
-    for (int u = 0; u < inverse.length; u++) {
-      double z = residual[u][cylinder];
-      if (!Double.isNaN(z)) {
-        for (int t = 0; t < inverse.length; t++) {
-          weighted[t] += inverse[t][u] * z;
-        }
+    double[][] shared = shared(levels.lower(), sum);
+    double[] sharedWeighted = times(shared, weightedSum);
+    for (int c = 0; c < alone.length; c++) {
+      double[] common = alone[c].times(sharedWeighted);
+      for (int t = 0; t < tests; t++) {
+        weighted[c][t] -= common[t];
       }
     }
-    return weighted;
+    return new ReadingPrecision(alone, shared, weighted);
   }
 
   /** K. */
-  private static double[][] shared(double[][] level, double[][] sum) {
-    double[][] root = Cholesky.of(level).lower();
+  private static double[][] shared(double[][] root, double[][] sum) {
     double[][] inner = times(transposed(root), times(sum, root));
     for (int t = 0; t < inner.length; t++) {
       inner[t][t] += 1;
     }
-    return times(root, times(Cholesky.of(inner).inverse(), transposed(root)));
+    // K = X'X with X = C^-1 R', C C' being the matrix within.
+    double[][] x = Cholesky.of(inner).forward(transposed(root));
+    return times(transposed(x), x);
   }
 
   int tests() {
@@ -130,50 +115,64 @@ final class ReadingPrecision {
 
   /** Sums over a set of cylinders (from 0) of W z, by test. */
   double[] weightedSums(int[] cylinders) {
-    double[] sums = new double[tests()];
-    double[][] own = new double[tests()][tests()];
-    for (int c : cylinders) {
-      add(own, alone[c]);
-      for (int t = 0; t < sums.length; t++) {
-        sums[t] += aloneWeighted[c][t];
-      }
+    if (cylinders.length == 1) {
+      return weighted[cylinders[0]];
     }
-    double[] common = times(own, sharedWeighted);
-    for (int t = 0; t < sums.length; t++) {
-      sums[t] -= common[t];
+    double[] sums = new double[tests()];
+    for (int c : cylinders) {
+      for (int t = 0; t < sums.length; t++) {
+        sums[t] += weighted[c][t];
+      }
     }
     return sums;
   }
 
   /** Sums over a set of cylinders (from 0) of the blocks of W, by pair of tests. */
   double[][] precisionSums(int[] cylinders) {
-    double[][] own = new double[tests()][tests()];
-    for (int c : cylinders) {
-      add(own, alone[c]);
+    if (bySize == null) {
+      return precision(cylinders);
     }
-    double[][] common = times(own, times(shared, own));
-    for (int t = 0; t < own.length; t++) {
-      for (int u = 0; u < own.length; u++) {
-        own[t][u] -= common[t][u];
-      }
-    }
-    return own;
+    int size = cylinders.length;
+    bySize[size] = bySize[size] == null ? precision(cylinders) : bySize[size];
+    return bySize[size];
   }
 
-  private static void add(double[][] target, double[][] term) {
-    for (int i = 0; i < target.length; i++) {
-      for (int j = 0; j < target.length; j++) {
-        target[i][j] += term[i][j];
+  private double[][] precision(int[] cylinders) {
+    if (cylinders.length == 1) {
+      return alone[cylinders[0]].less(shared);
+    }
+    double[][] own = new double[tests()][tests()];
+    for (int c : cylinders) {
+      alone[c].addTo(own);
+    }
+    double[][] right = times(shared, own);
+    double[][] sums = new double[tests()][tests()];
+    for (int t = 0; t < sums.length; t++) {
+      for (int u = 0; u <= t; u++) {
+        double common = 0;
+        for (int v = 0; v < sums.length; v++) {
+          common += own[t][v] * right[v][u];
+        }
+        sums[t][u] = own[t][u] - common;
+        sums[u][t] = sums[t][u];
       }
     }
+    return sums;
+  }
+
+  /** The diagonal of the block of W of one cylinder (from 0), by test. */
+  double[] information(int cylinder) {
+    return alone[cylinder].diagonalLess(shared);
   }
 
   private static double[] times(double[][] a, double[] x) {
     double[] product = new double[a.length];
     for (int i = 0; i < a.length; i++) {
+      double sum = 0;
       for (int j = 0; j < x.length; j++) {
-        product[i] += a[i][j] * x[j];
+        sum += a[i][j] * x[j];
       }
+      product[i] = sum;
     }
     return product;
   }
@@ -182,10 +181,12 @@ final class ReadingPrecision {
     int n = a.length;
     double[][] product = new double[n][n];
     for (int i = 0; i < n; i++) {
+      double[] row = product[i];
       for (int k = 0; k < n; k++) {
         double factor = a[i][k];
+        double[] other = b[k];
         for (int j = 0; j < n; j++) {
-          product[i][j] += factor * b[k][j];
+          row[j] += factor * other[j];
         }
       }
     }

@@ -9,17 +9,35 @@ record SetBlocks(int[] cylinders, double[] weighted, double[][] precision) {
 
   /** The set shifted in each test by this share. */
   Template template(double[] reach) {
+    return new Template(score(reach), information(reach), cylinders);
+  }
+
+  /** The set shifted in one test alone. */
+  Template ofTest(int test) {
+    return new Template(weighted[test], precision[test][test], cylinders);
+  }
+
+  /** u'Wz of the set shifted in each test by this share. */
+  double score(double[] reach) {
     double score = 0;
+    for (int t = 0; t < reach.length; t++) {
+      score += reach[t] * weighted[t];
+    }
+    return score;
+  }
+
+  /** u'Wu of the same. */
+  double information(double[] reach) {
     double information = 0;
     for (int t = 0; t < reach.length; t++) {
-      if (reach[t] == 0) {
-        continue;
-      }
-      score += reach[t] * weighted[t];
-      for (int u = 0; u < reach.length; u++) {
-        information += reach[t] * reach[u] * precision[t][u];
+      if (reach[t] != 0) {
+        double row = 0;
+        for (int u = 0; u < reach.length; u++) {
+          row += reach[u] * precision[t][u];
+        }
+        information += reach[t] * row;
       }
     }
-    return new Template(score, information, cylinders);
+    return information;
   }
 }

@@ -35,9 +35,7 @@ record TailColumn(Part lasting, Part[] single, double[] since) {
     double[] since = new double[tests];
     Arrays.fill(since, Double.NaN);
     for (int t = 0; t < tests; t++) {
-      double[] only = new double[tests];
-      only[t] = 1;
-      single[t] = part(blocks.template(only), noiseVariances[t]);
+      single[t] = part(blocks.ofTest(t), noiseVariances[t]);
       if (t > 0 && t < tests - 1) {
         since[t] = separateShifts(blocks, t, Tails.ADDED_VARIANCE * noiseVariances[t]);
       }
@@ -55,21 +53,31 @@ record TailColumn(Part lasting, Part[] single, double[] since) {
    */
   private static double separateShifts(SetBlocks blocks, int from, double variance) {
     int n = blocks.weighted().length - from;
-    double[][] matrix = new double[n][n];
-    double[] scores = new double[n];
-    for (int i = 0; i < n; i++) {
-      scores[i] = blocks.weighted()[from + i];
-      for (int j = 0; j < n; j++) {
-        matrix[i][j] = variance * blocks.precision()[from + i][from + j] + (i == j ? 1 : 0);
-      }
-    }
-    Cholesky factor = Cholesky.of(matrix);
-    double[] solved = factor.solve(scores);
+    double[][] lower = new double[n][n];
+    double[] pivots = new double[n];
+    double[] left = new double[n];
+    double determinant = 1;
     double quadratic = 0;
+    // One pass of the factors L D L' gives the determinant, and with L^-1 s the quadratic form.
     for (int i = 0; i < n; i++) {
-      quadratic += scores[i] * solved[i];
+      double[] row = blocks.precision()[from + i];
+      double pivot = 1 + variance * row[from + i];
+      double score = blocks.weighted()[from + i];
+      for (int j = 0; j < i; j++) {
+        double product = variance * row[from + j];
+        for (int k = 0; k < j; k++) {
+          product -= lower[i][k] * pivots[k] * lower[j][k];
+        }
+        lower[i][j] = product / pivots[j];
+        pivot -= product * lower[i][j];
+        score -= lower[i][j] * left[j];
+      }
+      pivots[i] = pivot;
+      left[i] = score;
+      determinant *= pivot;
+      quadratic += score * score / pivot;
     }
-    return variance * quadratic / 2 - factor.logDeterminant() / 2;
+    return (variance * quadratic - Math.log(determinant)) / 2;
   }
 
   /** Log of 1 + the sum over all ways of prior odds x likelihood ratio. */

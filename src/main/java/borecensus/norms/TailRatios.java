@@ -31,14 +31,27 @@ record TailRatios(TailColumn whole, TailColumn[] cylinders) {
    * readings. Every fault of the same cylinders is charged alike, so that faults are told apart by
    * the readings alone.
    */
-  double explainedByHealth(int[] set, Tails shares) {
-    if (set.length == cylinders.length) {
-      return whole.gain(shares.engine(), shares.test());
+  Explained explainedByHealth(Tails shares) {
+    double[] gains = new double[cylinders.length];
+    for (int c = 0; c < gains.length; c++) {
+      gains[c] = cylinders[c].gain(shares.cylinder(), shares.reading());
     }
-    double gain = 0;
-    for (int c : set) {
-      gain += cylinders[c].gain(shares.cylinder(), shares.reading());
+    return new Explained(whole.gain(shares.engine(), shares.test()), gains);
+  }
+
+  /** That, of the whole engine and of each cylinder. */
+  record Explained(double whole, double[] cylinders) {
+
+    /** Of a set of cylinders, from 0. */
+    double of(int[] set) {
+      if (set.length == cylinders.length) {
+        return whole;
+      }
+      double gain = 0;
+      for (int c : set) {
+        gain += cylinders[c];
+      }
+      return gain;
     }
-    return gain;
   }
 }

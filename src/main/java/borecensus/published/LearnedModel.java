@@ -4,6 +4,7 @@ import borecensus.domain.EngineHistory;
 import borecensus.normalise.WarmProtocol;
 import borecensus.norms.FleetNorms;
 import borecensus.norms.ProtocolDays;
+import borecensus.screening.ModelledEngine;
 import borecensus.screening.TransposedCylinders;
 import java.io.Serializable;
 
@@ -22,5 +23,10 @@ public record LearnedModel(WarmProtocol warmProtocol, ProtocolDays protocolDays,
     return norms.family(history.familyId()).isEmpty()
         ? doubted
         : TransposedCylinders.doubt(doubted, norms);
+  }
+
+  /** The same of an engine of a known family, with its residuals against the norm. */
+  public ModelledEngine believed(EngineHistory history) {
+    return TransposedCylinders.believed(protocolDays.apply(warmProtocol.apply(history)), norms);
   }
 }

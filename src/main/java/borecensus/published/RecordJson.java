@@ -1,11 +1,13 @@
 package borecensus.published;
 
+import com.fasterxml.jackson.core.JsonEncoding;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.StreamReadConstraints;
+import com.fasterxml.jackson.core.StreamWriteFeature;
 import java.io.IOException;
-import java.io.StringWriter;
+import java.io.OutputStream;
 import java.lang.reflect.GenericArrayType;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
@@ -26,6 +28,8 @@ final class RecordJson<T> {
   /** Text within our own files is not bounded; their number of levels is. */
   static final JsonFactory FACTORY =
       JsonFactory.builder()
+          // Numbers to the last bit either way, but in a third of the time.
+          .enable(StreamWriteFeature.USE_FAST_DOUBLE_WRITER)
           .streamReadConstraints(
               StreamReadConstraints.builder().maxStringLength(Integer.MAX_VALUE).build())
           .build();
@@ -67,15 +71,13 @@ final class RecordJson<T> {
     return type.cast(form.read(in));
   }
 
-  /** The value on one line. */
-  String text(T value) {
-    StringWriter text = new StringWriter();
-    try (JsonGenerator out = FACTORY.createGenerator(text)) {
-      write(out, value);
-    } catch (IOException impossible) {
-      throw new IllegalStateException(impossible);
+  /** Writes the value on one line, without its end; the stream stays open. */
+  void write(OutputStream out, T value) throws IOException {
+    try (JsonGenerator json = FACTORY.createGenerator(out, JsonEncoding.UTF8)) {
+      json.disable(JsonGenerator.Feature.AUTO_CLOSE_TARGET);
+      json.disable(JsonGenerator.Feature.FLUSH_PASSED_TO_STREAM);
+      write(json, value);
     }
-    return text.toString();
   }
 
   /** The value in a text. */

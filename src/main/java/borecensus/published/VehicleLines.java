@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.io.JsonStringEncoder;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
@@ -36,14 +37,21 @@ public final class VehicleLines {
 
   /** The bucket of a vehicle, from 0: the CRC-32 of its id in UTF-8, modulo their number. */
   public static int bucketOf(String vehicleId, int buckets) {
+    return bucketOf(vehicleId.getBytes(StandardCharsets.UTF_8), buckets);
+  }
+
+  /** The same for an id that is at hand in UTF-8. */
+  public static int bucketOf(byte[] vehicleId, int buckets) {
     CRC32 crc = new CRC32();
-    crc.update(vehicleId.getBytes(StandardCharsets.UTF_8));
+    crc.update(vehicleId);
     return (int) (crc.getValue() % buckets);
   }
 
-  /** The line of a vehicle. */
-  public static String line(VehicleDossier dossier) {
-    return key(dossier.file().vehicle().vehicleId()) + DOSSIER.text(dossier);
+  /** Writes the line of a vehicle with its end; the stream stays open. */
+  public static void write(VehicleDossier dossier, OutputStream out) throws IOException {
+    out.write(key(dossier.file().vehicle().vehicleId()).getBytes(StandardCharsets.UTF_8));
+    DOSSIER.write(out, dossier);
+    out.write('\n');
   }
 
   /** A line's start; a JSON string holds no tab and no line break of its own. */

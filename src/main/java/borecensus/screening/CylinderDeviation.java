@@ -5,8 +5,8 @@ import borecensus.domain.EngineHistory;
 import borecensus.norms.FamilyNorm;
 import borecensus.norms.FleetNorms;
 import borecensus.norms.HealthyModel;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.IntStream;
 
 /**
  * One cylinder of one test against the norm.
@@ -34,13 +34,14 @@ public record CylinderDeviation(int cylinder, double expectedKpa, double deviati
                 () -> new IllegalArgumentException("no norm for family " + history.familyId()));
     HealthyModel model = HealthyModel.of(history, test, norm, norms);
     double sd = norm.judgeable() ? Math.sqrt(model.readingTotalVariance(0)) : Double.NaN;
-    return IntStream.range(0, norm.family().cylinders())
-        .mapToObj(
-            c -> {
-              double expected = Math.exp(norm.curve().at(model.usage()[0]) + norm.position(c));
-              double deviation = 100 * (test.referenceKpa()[c] / expected - 1);
-              return new CylinderDeviation(c + 1, expected, deviation, model.residual()[0][c] / sd);
-            })
-        .toList();
+    double level = norm.curve().at(model.usage()[0]);
+    List<CylinderDeviation> cylinders = new ArrayList<>();
+    for (int c = 0; c < norm.family().cylinders(); c++) {
+      double expected = Math.exp(level + norm.position(c));
+      double deviation = 100 * (test.referenceKpa()[c] / expected - 1);
+      cylinders.add(
+          new CylinderDeviation(c + 1, expected, deviation, model.residual()[0][c] / sd));
+    }
+    return List.copyOf(cylinders);
   }
 }

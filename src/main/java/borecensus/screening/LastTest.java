@@ -5,7 +5,6 @@ import borecensus.norms.FamilyNorm;
 import borecensus.norms.FleetNorms;
 import borecensus.norms.HealthyModel;
 import borecensus.statistics.NormalRange;
-import java.util.Arrays;
 
 /**
  * The last trusted test against the family.
@@ -68,20 +67,39 @@ public record LastTest(
   }
 
   static double spreadPct(double[] kpa) {
-    double[] read = Arrays.stream(kpa).filter(k -> !Double.isNaN(k)).toArray();
-    double highest = Arrays.stream(read).max().orElse(Double.NaN);
-    double lowest = Arrays.stream(read).min().orElse(Double.NaN);
-    return read.length < 2 || highest <= 0 ? Double.NaN : 100 * (highest - lowest) / highest;
+    Extremes extremes = Extremes.of(kpa);
+    double highest = extremes.highest();
+    return extremes.count() < 2 || highest <= 0
+        ? Double.NaN
+        : 100 * (highest - extremes.lowest()) / highest;
   }
 
   private static double spreadZ(HealthyModel model, int last) {
-    double[] read = Arrays.stream(model.residual()[last]).filter(r -> !Double.isNaN(r)).toArray();
-    if (read.length < 2) {
+    Extremes extremes = Extremes.of(model.residual()[last]);
+    if (extremes.count() < 2) {
       return Double.NaN;
     }
-    double range = Arrays.stream(read).max().orElse(0) - Arrays.stream(read).min().orElse(0);
+    double range = extremes.highest() - extremes.lowest();
     double sigma = Math.sqrt(model.cylinderVariance() + model.readingVariance()[last]);
-    return NormalRange.normalScore(range / sigma, read.length);
+    return NormalRange.normalScore(range / sigma, extremes.count());
+  }
+
+  /** Of the values that were read. */
+  private record Extremes(double lowest, double highest, int count) {
+
+    static Extremes of(double[] values) {
+      double lowest = Double.POSITIVE_INFINITY;
+      double highest = Double.NEGATIVE_INFINITY;
+      int count = 0;
+      for (double value : values) {
+        if (!Double.isNaN(value)) {
+          lowest = Math.min(lowest, value);
+          highest = Math.max(highest, value);
+          count++;
+        }
+      }
+      return new Extremes(lowest, highest, count);
+    }
   }
 
   private static int lowest(double[] kpa) {

@@ -21,14 +21,16 @@ final class Reasons {
   static final double LISTED = 0.15;
   static final double PROBABLE = 0.5;
 
+  private static final List<Hypothesis> MECHANICAL =
+      Arrays.stream(Hypothesis.values()).filter(Hypothesis::mechanical).toList();
+
   private Reasons() {}
 
   /** Mechanical faults, most probable first. */
   static List<Hypothesis> ranked(FaultPosterior posterior) {
-    return Arrays.stream(Hypothesis.values())
-        .filter(Hypothesis::mechanical)
-        .sorted(Comparator.comparingDouble((Hypothesis h) -> -posterior.probabilities().get(h)))
-        .toList();
+    List<Hypothesis> ranked = new ArrayList<>(MECHANICAL);
+    ranked.sort(Comparator.comparingDouble((Hypothesis h) -> -posterior.probabilities().get(h)));
+    return ranked;
   }
 
   /** Mechanical faults worth naming, most probable first. */
@@ -45,7 +47,8 @@ final class Reasons {
   }
 
   static List<Reason> of(List<Hypothesis> named, CompressionTest last, Family family) {
-    List<Reason> reasons = new ArrayList<>(named.stream().map(Hypothesis::reason).toList());
+    List<Reason> reasons = new ArrayList<>();
+    named.forEach(hypothesis -> reasons.add(hypothesis.reason()));
     if (belowMakerLimit(last, family)) {
       reasons.add(Reason.BELOW_MAKER_LIMIT);
     }
@@ -54,9 +57,11 @@ final class Reasons {
 
   /** Readings at reference conditions against the maker's limits, where these are stated. */
   static boolean belowMakerLimit(CompressionTest last, Family family) {
-    double lowest =
-        Arrays.stream(last.referenceKpa()).filter(k -> !Double.isNaN(k)).min().orElse(Double.NaN);
-    return lowest < family.minKpa()
+    boolean below = false;
+    for (double kpa : last.referenceKpa()) {
+      below |= kpa < family.minKpa();
+    }
+    return below
         || LastTest.spreadPct(last.referenceKpa()) > family.maxSpreadPct();
   }
 
@@ -66,24 +71,41 @@ final class Reasons {
    */
   static List<Integer> suspects(List<Hypothesis> named, FaultPosterior posterior) {
     List<Double> p = posterior.cylinderProbabilities();
-    int fewest =
-        named.stream()
-            .filter(Hypothesis::ofSomeCylinders)
-            .findFirst()
-            .map(h -> h == Hypothesis.LOW_ADJACENT_PAIR ? 2 : 1)
-            .orElse(0);
+    int fewest = fewest(named);
     if (fewest == 0) {
       return List.of();
     }
-    List<Integer> ranked =
-        IntStream.range(0, p.size())
-            .boxed()
-            .sorted(Comparator.comparingDouble((Integer c) -> -p.get(c)))
-            .toList();
-    return IntStream.range(0, ranked.size())
-        .filter(i -> i < fewest || p.get(ranked.get(i)) > PROBABLE)
-        .mapToObj(i -> ranked.get(i) + 1)
-        .sorted()
-        .toList();
+    boolean[] suspect = new boolean[p.size()];
+    for (int i = 0; i < Math.min(fewest, suspect.length); i++) {
+      suspect[mostProbableBut(suspect, p)] = true;
+    }
+    List<Integer> suspects = new ArrayList<>();
+    for (int c = 0; c < suspect.length; c++) {
+      if (suspect[c] || p.get(c) > PROBABLE) {
+        suspects.add(c + 1);
+      }
+    }
+    return suspects;
+  }
+
+  /** The most probable of the others, the first of several alike. */
+  private static int mostProbableBut(boolean[] chosen, List<Double> p) {
+    int best = -1;
+    for (int c = 0; c < chosen.length; c++) {
+      if (!chosen[c] && (best < 0 || p.get(c) > p.get(best))) {
+        best = c;
+      }
+    }
+    return best;
+  }
+
+  /** How many cylinders the first reason about some cylinders speaks of; 0 when there is none. */
+  private static int fewest(List<Hypothesis> named) {
+    for (Hypothesis hypothesis : named) {
+      if (hypothesis.ofSomeCylinders()) {
+        return hypothesis == Hypothesis.LOW_ADJACENT_PAIR ? 2 : 1;
+      }
+    }
+    return 0;
   }
 }

@@ -27,16 +27,18 @@ public final class Screening {
    * @throws IllegalArgumentException when the norms do not know its family
    */
   public static EngineAssessment assess(EngineHistory history, FleetNorms norms) {
-    FamilyNorm norm =
-        norms
-            .family(history.familyId())
-            .orElseThrow(
-                () -> new IllegalArgumentException("no norm for family " + history.familyId()));
-    if (history.trustedTests().isEmpty()) {
+    return assess(ModelledEngine.of(history, norms), norms);
+  }
+
+  /** The same, of an engine whose residuals are at hand. */
+  public static EngineAssessment assess(ModelledEngine engine, FleetNorms norms) {
+    EngineHistory history = engine.history();
+    if (engine.model() == null) {
       return untested(history, norms);
     }
+    FamilyNorm norm = norms.family(history.familyId()).orElseThrow();
     CompressionTest last = lastTrusted(history);
-    HealthyModel model = HealthyModel.of(history, norm, norms);
+    HealthyModel model = engine.model();
     LastTest lastTest = LastTest.of(last, model, norm, norms);
     Trend trend = Trend.of(model, norm);
     return norm.judgeable()
@@ -46,7 +48,7 @@ public final class Screening {
             model.tests(),
             lastTest,
             trend,
-            verdict(ClearedEngine.evidence(history, norm, norms), last, norm, norms))
+            verdict(engine, last, norms))
         : assessment(
             history,
             Judgement.FAMILY_TOO_SMALL,
@@ -64,8 +66,12 @@ public final class Screening {
    * a choice, no source).
    */
   private static Verdict verdict(
-      EngineHistory history, CompressionTest last, FamilyNorm norm, FleetNorms norms) {
-    HealthyModel model = HealthyModel.of(history, norm, norms);
+      ModelledEngine engine, CompressionTest last, FleetNorms norms) {
+    EngineHistory whole = engine.history();
+    FamilyNorm norm = norms.family(whole.familyId()).orElseThrow();
+    EngineHistory history = ClearedEngine.evidence(whole, norm, norms);
+    // Few engines were ever cleared; of all others the whole history is the evidence.
+    HealthyModel model = history == whole ? engine.model() : HealthyModel.of(history, norm, norms);
     FaultPosterior posterior = FaultPosterior.of(model, norm, norms);
     int testsSinceDoubted =
         KnownState.of(history) == KnownState.SOUND
@@ -149,10 +155,13 @@ public final class Screening {
 
   /** The day of the last dry test, believed or not. */
   private static LocalDate lastTestedOn(EngineHistory history) {
-    return history.tests().stream()
-        .filter(test -> test.kind() == SheetKind.DRY)
-        .map(test -> test.testedAt().toLocalDate())
-        .max(LocalDate::compareTo)
-        .orElse(null);
+    LocalDate last = null;
+    for (CompressionTest test : history.tests()) {
+      LocalDate day = test.testedAt().toLocalDate();
+      if (test.kind() == SheetKind.DRY && (last == null || day.isAfter(last))) {
+        last = day;
+      }
+    }
+    return last;
   }
 }

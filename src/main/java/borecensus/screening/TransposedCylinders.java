@@ -32,12 +32,19 @@ public final class TransposedCylinders {
 
   /** The history with every such test in doubt; at least three trusted tests are needed. */
   public static EngineHistory doubt(EngineHistory history, FleetNorms norms) {
+    return history.trustedTests().size() < FEWEST_TESTS
+        ? history
+        : believed(history, norms).history();
+  }
+
+  /** The same, with the residuals of the tests that are still trusted. */
+  public static ModelledEngine believed(EngineHistory history, FleetNorms norms) {
+    ModelledEngine engine = ModelledEngine.of(history, norms);
     List<CompressionTest> trusted = history.trustedTests();
     if (trusted.size() < FEWEST_TESTS) {
-      return history;
+      return engine;
     }
-    HealthyModel model =
-        HealthyModel.of(history, norms.family(history.familyId()).orElseThrow(), norms);
+    HealthyModel model = engine.model();
     double[][] pattern = pattern(model.residual());
     Set<String> transposed = new HashSet<>();
     int first = trusted.size() - model.tests();
@@ -46,7 +53,9 @@ public final class TransposedCylinders {
         transposed.add(trusted.get(first + t).testId());
       }
     }
-    return transposed.isEmpty() ? history : history.withTests(doubted(history, transposed));
+    return transposed.isEmpty()
+        ? engine
+        : ModelledEngine.of(history.withTests(doubted(history, transposed)), norms);
   }
 
   private static List<CompressionTest> doubted(EngineHistory history, Set<String> transposed) {
@@ -91,6 +100,10 @@ public final class TransposedCylinders {
     double variance = readingVariance * (1 + 1.0 / (pattern.length - 1));
     double pairs = x.length * (x.length - 1) / 2.0;
     double needed = 2 * variance * Math.log(pairs * ODDS / SLIPS_PER_TEST);
+    // No pair gains more than the widest of both could.
+    if (!(2 * range(x) * range(usual) > needed)) {
+      return false;
+    }
     double within = FITS_WITHIN_SD * Math.sqrt(variance);
     for (int i = 0; i < x.length; i++) {
       for (int j = i + 1; j < x.length; j++) {
@@ -104,15 +117,29 @@ public final class TransposedCylinders {
     return false;
   }
 
+  private static double range(double[] values) {
+    double lowest = Double.POSITIVE_INFINITY;
+    double highest = Double.NEGATIVE_INFINITY;
+    for (double value : values) {
+      lowest = value < lowest ? value : lowest;
+      highest = value > highest ? value : highest;
+    }
+    return highest - lowest;
+  }
+
   /** Mean deviation of each cylinder over the other tests; NaN where none read it. */
   private static double[] usual(int test, double[][] pattern) {
     double[] usual = new double[pattern[test].length];
     for (int c = 0; c < usual.length; c++) {
-      double[] others = new double[pattern.length];
+      double sum = 0;
+      int count = 0;
       for (int t = 0; t < pattern.length; t++) {
-        others[t] = t == test ? Double.NaN : pattern[t][c];
+        if (t != test && !Double.isNaN(pattern[t][c])) {
+          sum += pattern[t][c];
+          count++;
+        }
       }
-      usual[c] = mean(others);
+      usual[c] = count == 0 ? Double.NaN : sum / count;
     }
     return usual;
   }

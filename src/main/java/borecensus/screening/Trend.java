@@ -3,7 +3,6 @@ package borecensus.screening;
 import borecensus.norms.FamilyNorm;
 import borecensus.norms.HealthyModel;
 import borecensus.statistics.TheilSen;
-import java.util.Arrays;
 
 /**
  * How an engine's level changes with usage.
@@ -31,12 +30,13 @@ public record Trend(double pct, double z) {
     if (!known || x.length < FEWEST_TESTS || sameUsage(x)) {
       return UNKNOWN;
     }
-    double[] expected = Arrays.stream(x).map(norm.curve()::at).toArray();
+    double[] expected = new double[x.length];
     double[] levels = new double[x.length];
     for (int t = 0; t < x.length; t++) {
+      expected[t] = norm.curve().at(x[t]);
       levels[t] = expected[t] + model.level(t);
     }
-    double slope = TheilSen.fit(x, levels).slope();
+    double slope = TheilSen.slope(x, levels);
     double[] contrast = slopeContrast(x);
     double excess = slope - dot(contrast, expected);
     double error = Math.sqrt(variance(contrast, model) * Math.PI / 3);
@@ -44,14 +44,30 @@ public record Trend(double pct, double z) {
   }
 
   private static boolean sameUsage(double[] x) {
-    return Arrays.stream(x).min().equals(Arrays.stream(x).max());
+    for (double usage : x) {
+      if (usage != x[0]) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** The weights that make a least squares slope of values. */
   private static double[] slopeContrast(double[] x) {
-    double mean = Arrays.stream(x).average().orElseThrow();
-    double squares = Arrays.stream(x).map(v -> (v - mean) * (v - mean)).sum();
-    return Arrays.stream(x).map(v -> (v - mean) / squares).toArray();
+    double mean = 0;
+    for (double usage : x) {
+      mean += usage / x.length;
+    }
+    double[] contrast = new double[x.length];
+    double squares = 0;
+    for (int t = 0; t < x.length; t++) {
+      contrast[t] = x[t] - mean;
+      squares += contrast[t] * contrast[t];
+    }
+    for (int t = 0; t < x.length; t++) {
+      contrast[t] /= squares;
+    }
+    return contrast;
   }
 
   private static double variance(double[] contrast, HealthyModel model) {

@@ -58,6 +58,18 @@ public final class TheilSen {
   }
 
   /**
+   * The slope alone.
+   *
+   * @param x the times or distances, in any order and unit
+   * @param y the values that belong to them
+   * @return that of {@link #fit}; NaN without two points of different x
+   * @throws IllegalArgumentException as {@link #fit}
+   */
+  public static double slope(double[] x, double[] y) {
+    return Quantiles.quantileOfSorted(sortedSlopes(x, y), 0.5);
+  }
+
+  /**
    * The interval of the slope.
    *
    * @param x the times or distances, in any order and unit

@@ -1,6 +1,8 @@
 package borecensus.tabular;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 
 /**
@@ -28,6 +30,26 @@ final class CsvLexer {
 
   CsvLexer(char separator) {
     this.separator = separator;
+  }
+
+  /**
+   * The cells of a line without any quote, which is cut at its separators and at nothing else: many
+   * times faster than character by character.
+   */
+  static List<String> cellsWithoutQuotes(String line, char separator) {
+    int count = 1;
+    for (int i = 0; i < line.length(); i++) {
+      count += line.charAt(i) == separator ? 1 : 0;
+    }
+    String[] cells = new String[count];
+    int from = 0;
+    for (int i = 0; i < count - 1; i++) {
+      int to = line.indexOf(separator, from);
+      cells[i] = line.substring(from, to);
+      from = to + 1;
+    }
+    cells[count - 1] = line.substring(from);
+    return Collections.unmodifiableList(Arrays.asList(cells));
   }
 
   /** The cells of a record that stands in one line; a quote left open ends with the line. */

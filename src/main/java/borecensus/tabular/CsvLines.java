@@ -63,6 +63,11 @@ final class CsvLines implements AutoCloseable {
       while (position < end && buffer[position] != '\n' && buffer[position] != '\r') {
         position++;
       }
+      if (line == null && position < end && position - start <= maxLineChars) {
+        String whole = new String(buffer, start, position - start);
+        afterCarriageReturn = buffer[position++] == '\r';
+        return whole;
+      }
       line = line == null ? new StringBuilder() : line;
       line.append(buffer, start, Math.min(position - start, maxLineChars + 1 - line.length()));
       if (position < end) {

@@ -122,6 +122,9 @@ public final class CsvTable implements TableReader {
     if (line.length() > MAX_RECORD_CHARS) {
       return List.of(line.substring(0, KEPT_OF_LONG_LINE));
     }
+    if (line.indexOf('"') < 0) {
+      return CsvLexer.cellsWithoutQuotes(line, dialect.separator());
+    }
     CsvLexer lexer = new CsvLexer(dialect.separator());
     lexer.feed(line);
     return lexer.open() ? cellsOverLines(line, lexer) : lexer.cells();

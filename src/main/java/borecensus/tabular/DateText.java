@@ -3,7 +3,6 @@ package borecensus.tabular;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
-import java.time.LocalTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
@@ -49,9 +48,16 @@ public final class DateText {
    */
   public static LocalDateTime parseDateTime(String cell) {
     String text = cell.strip();
-    if (text.length() <= 10) {
-      return LocalDateTime.of(parseDate(text), LocalTime.MIDNIGHT);
+    LocalDateTime usual = UsualDates.dateTime(text);
+    if (usual == null) {
+      return text.length() <= 10 ? parseDate(text).atStartOfDay() : dateTimeInAnyForm(text);
     }
+    checkRange(usual.toLocalDate());
+    return usual;
+  }
+
+  /** A date-time in any form; what {@link UsualDates} reads is the same here. */
+  static LocalDateTime dateTimeInAnyForm(String text) {
     String iso = text.charAt(10) == ' ' ? text.substring(0, 10) + 'T' + text.substring(11) : text;
     TemporalAccessor parsed = DATE_TIME.parse(SPACE_BEFORE_ZONE.matcher(iso).replaceFirst(""));
     LocalDateTime time =
@@ -68,7 +74,18 @@ public final class DateText {
    * @throws DateTimeException when the text is none
    */
   public static LocalDate parseDate(String cell) {
-    LocalDate date = LocalDate.parse(cell.strip(), DATE);
+    String text = cell.strip();
+    LocalDate usual = UsualDates.date(text);
+    if (usual == null) {
+      return dateInAnyForm(text);
+    }
+    checkRange(usual);
+    return usual;
+  }
+
+  /** A date in any form; what {@link UsualDates} reads is the same here. */
+  static LocalDate dateInAnyForm(String text) {
+    LocalDate date = LocalDate.parse(text, DATE);
     checkRange(date);
     return date;
   }

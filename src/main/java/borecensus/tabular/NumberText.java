@@ -30,11 +30,17 @@ public final class NumberText {
     if (text.isEmpty()) {
       return Double.NaN;
     }
+    double plain = PlainDecimal.parse(text, mark == DecimalMark.POINT ? '.' : ',');
+    return Double.isNaN(plain) ? parseAnyForm(text, mark) : plain + 0.0; // a minus zero is a zero
+  }
+
+  /** A number in any form; what {@link PlainDecimal} reads is the same here. */
+  static double parseAnyForm(String text, DecimalMark mark) {
     double value = mark == DecimalMark.POINT ? parsePoint(text) : parseComma(text);
     if (Double.isInfinite(value)) {
       throw new NumberFormatException("it is too large");
     }
-    return value + 0.0; // a minus zero is a zero
+    return value + 0.0;
   }
 
   private static double parsePoint(String text) {

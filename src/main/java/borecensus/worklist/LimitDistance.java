@@ -56,7 +56,11 @@ public record LimitDistance(
   /** The distance of an engine with at least one trusted test in a family that is judged. */
   public static LimitDistance of(
       EngineHistory history, double faultProbability, FamilyNorm norm, FleetNorms norms) {
-    HealthyModel model = HealthyModel.of(history, norm, norms);
+    return of(HealthyModel.of(history, norm, norms), faultProbability, norm);
+  }
+
+  /** The same, of an engine whose model is at hand. */
+  public static LimitDistance of(HealthyModel model, double faultProbability, FamilyNorm norm) {
     boolean maker = !Double.isNaN(norm.family().minKpa());
     Limit limit = maker ? Limit.MAKER_MINIMUM : Limit.FAMILY_P01;
     int last = model.tests() - 1;

@@ -1,7 +1,6 @@
 package borecensus.worklist;
 
 import borecensus.statistics.Estimate;
-import java.util.stream.IntStream;
 
 /**
  * A straight line through an engine's deviations over usage, its slope drawn to zero: Bayesian
@@ -30,7 +29,10 @@ record PaceLine(Estimate present, Estimate slope, double covariance) {
     double square = noiseVariance / slopeVariance;
     double level = 0;
     double cross = 0;
-    for (int t : read(deviations)) {
+    for (int t = 0; t < deviations.length; t++) {
+      if (Double.isNaN(deviations[t])) {
+        continue;
+      }
       double x = usage[t] - last;
       count++;
       sum += x;
@@ -45,12 +47,6 @@ record PaceLine(Estimate present, Estimate slope, double covariance) {
         new Estimate(
             (count * cross - sum * level) / determinant, noiseVariance * count / determinant),
         -noiseVariance * sum / determinant);
-  }
-
-  private static int[] read(double[] deviations) {
-    return IntStream.range(0, deviations.length)
-        .filter(t -> !Double.isNaN(deviations[t]))
-        .toArray();
   }
 
   /** The same line with its level raised and its slope changed by known amounts. */

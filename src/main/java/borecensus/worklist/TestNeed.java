@@ -5,9 +5,6 @@ import borecensus.norms.FamilyNorm;
 import borecensus.norms.HypothesisShares;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -27,9 +24,9 @@ import java.util.Optional;
  * need unless that test is to be repeated.
  *
  * @param score 0 to 100
- * @param why in words
+ * @param grounds what it rests on
  */
-public record TestNeed(double score, String why) {
+public record TestNeed(double score, TestGrounds grounds) {
   static final double YEARS_OF_FAULTS = 4;
   static final double FAST_WEAR_PCT = 5;
   static final double OCCASION = 1.5;
@@ -72,7 +69,15 @@ public record TestNeed(double score, String why) {
     boolean service = service(known.nextServiceOn(), today);
     double occasion = service || known.repeat().isPresent() ? OCCASION : 1;
     double score = SCALE * 4 * p * (1 - p) * pace(known.toLimit(), norm) * occasion;
-    return Optional.of(new TestNeed(score, why(known, p, service)));
+    return Optional.of(
+        new TestNeed(
+            score,
+            new TestGrounds(
+                known.lastTestedOn(),
+                p,
+                known.repeat().isPresent(),
+                known.toLimit() != null && known.toLimit().usage() == 0,
+                service ? known.nextServiceOn() : null)));
   }
 
   /** The probability some years later, when sound engines have had time to become faulty. */
@@ -97,20 +102,8 @@ public record TestNeed(double score, String why) {
     return 1 + Math.max(near, fast);
   }
 
-  private static String why(Known known, double probability, boolean service) {
-    List<String> reasons = new ArrayList<>();
-    reasons.add(
-        known.lastTestedOn() == null ? "never tested" : "last tested on " + known.lastTestedOn());
-    reasons.add(
-        String.format(Locale.ROOT, "probability of a fault by now about %.2f", probability));
-    known.repeat().ifPresent(test -> reasons.add("that test is to be repeated"));
-    if (known.toLimit() != null && known.toLimit().usage() == 0) {
-      reasons.add("at or below its limit");
-    }
-    if (service) {
-      reasons.add("the plugs are out for the service due on " + known.nextServiceOn());
-    }
-    String all = String.join("; ", reasons);
-    return Character.toUpperCase(all.charAt(0)) + all.substring(1) + ".";
+  /** In words. */
+  public String why() {
+    return grounds.inWords();
   }
 }

@@ -33,7 +33,7 @@ class EvidenceOddsTest {
       EvidenceOdds odds = EvidenceOdds.of(engine);
       double[] priors = NORMS.faults().shares().priors(engine.familyId(), engine.tests());
       double[] quick = odds.weigh(priors, odds.sums(sizes));
-      double[] byLogs = NORMS.faults().weigh(engine);
+      double[] byLogs = NORMS.faults().weigh(engine, sizes);
       for (int h = 0; h < quick.length; h++) {
         assertEquals(byLogs[h], quick[h], 1e-12);
       }
@@ -52,7 +52,7 @@ class EvidenceOddsTest {
         EvidenceOdds odds = EvidenceOdds.of(told);
         double[] priors = NORMS.faults().shares().priors(told.familyId(), told.tests());
         double[] quick = odds.weigh(priors, odds.sums(sizes));
-        double[] byLogs = NORMS.faults().weigh(told);
+        double[] byLogs = NORMS.faults().weigh(told, sizes);
         for (int h = 0; h < quick.length; h++) {
           assertEquals(byLogs[h], quick[h], 1e-8, known + " " + h);
         }

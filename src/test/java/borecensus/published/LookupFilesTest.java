@@ -36,7 +36,7 @@ class LookupFilesTest {
     for (String id : vehicleIds) {
       Path bucket = files.vehicles().resolve("bucket=" + VehicleLines.bucketOf(id, buckets));
       Files.createDirectories(bucket);
-      write(bucket.resolve("part-" + id.hashCode() + ".gz"), VehicleLines.line(dossier(id)) + "\n");
+      write(bucket.resolve("part-" + id.hashCode() + ".gz"), dossier(id));
     }
     return files;
   }
@@ -44,6 +44,12 @@ class LookupFilesTest {
   private static void write(Path file, String text) throws IOException {
     try (OutputStream out = new GZIPOutputStream(Files.newOutputStream(file))) {
       out.write(text.getBytes(StandardCharsets.UTF_8));
+    }
+  }
+
+  private static void write(Path file, VehicleDossier dossier) throws IOException {
+    try (OutputStream out = new GZIPOutputStream(Files.newOutputStream(file))) {
+      VehicleLines.write(dossier, out);
     }
   }
 
@@ -86,7 +92,7 @@ class LookupFilesTest {
         new VehicleDossier(new VehicleFile(vehicle, List.of(), findings), List.of());
     LookupFiles files = new LookupFiles(snapshot);
     Path bucket = Files.createDirectories(files.vehicles().resolve("bucket=0"));
-    write(bucket.resolve("part.gz"), VehicleLines.line(dossier) + "\n");
+    write(bucket.resolve("part.gz"), dossier);
     assertEquals(Optional.of(dossier), files.dossier("V1", 1));
   }
 

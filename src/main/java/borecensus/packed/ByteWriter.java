@@ -1,0 +1,144 @@
+package borecensus.packed;
+
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.VarHandle;
+import java.nio.ByteOrder;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.ZoneOffset;
+import java.util.Arrays;
+
+/** Numbers, texts and times to bytes; {@link ByteReader} reads them in the same order. */
+public final class ByteWriter {
+  static final VarHandle LONGS =
+      MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
+
+  /** What sheets state has few decimals: as tenths it takes two or three bytes, not nine. */
+  static final double STEPS_PER_UNIT = 10;
+
+  static final int ALL_BITS = 0;
+  static final int ABSENT = 1;
+  static final int FIRST_STEP = 2;
+
+  private static final double MOST_STEPS = 0x1p40;
+  private static final int MOST_BYTES_OF_A_NUMBER = 10;
+
+  private byte[] bytes = new byte[256];
+  private int size;
+
+  /** Bytes written so far. */
+  public int size() {
+    return size;
+  }
+
+  /** A copy of what was written. */
+  public byte[] toBytes() {
+    return Arrays.copyOf(bytes, size);
+  }
+
+  /** Forgets what was written. */
+  public void clear() {
+    size = 0;
+  }
+
+  private void reserve(int more) {
+    if (size + more > bytes.length) {
+      bytes = Arrays.copyOf(bytes, Math.max(2 * bytes.length, size + more));
+    }
+  }
+
+  /** A number that is not negative. */
+  public void count(long value) {
+    reserve(MOST_BYTES_OF_A_NUMBER);
+    long left = value;
+    while ((left & ~0x7fL) != 0) {
+      bytes[size++] = (byte) (left | 0x80);
+      left >>>= 7;
+    }
+    bytes[size++] = (byte) left;
+  }
+
+  /** Any whole number; small ones take few bytes. */
+  public void whole(long value) {
+    count((value << 1) ^ (value >> 63));
+  }
+
+  /** A number with evenly spread bits, such as a hash. */
+  public void bits(long value) {
+    reserve(Long.BYTES);
+    LONGS.set(bytes, size, value);
+    size += Long.BYTES;
+  }
+
+  /** A number to its last bit, NaN and its kind included. */
+  public void real(double value) {
+    long steps = Math.round(Math.min(value * STEPS_PER_UNIT, MOST_STEPS));
+    if (steps >= 0 && sameBits(steps / STEPS_PER_UNIT, value)) {
+      count(steps + FIRST_STEP);
+    } else if (sameBits(value, Double.NaN)) {
+      count(ABSENT);
+    } else {
+      count(ALL_BITS);
+      bits(Double.doubleToRawLongBits(value));
+    }
+  }
+
+  private static boolean sameBits(double a, double b) {
+    return Double.doubleToRawLongBits(a) == Double.doubleToRawLongBits(b);
+  }
+
+  /** An array with its length. */
+  public void reals(double[] values) {
+    count(values.length);
+    for (double value : values) {
+      real(value);
+    }
+  }
+
+  /** A text; null stays null. */
+  public void text(String value) {
+    utf8(value == null ? null : value.getBytes(StandardCharsets.UTF_8));
+  }
+
+  /** A text that is at hand in UTF-8; null stays null. */
+  public void utf8(byte[] value) {
+    if (value == null) {
+      count(0);
+      return;
+    }
+    count(value.length + 1L);
+    all(value, value.length);
+  }
+
+  /** What another writer holds, with its length. */
+  public void part(ByteWriter other) {
+    count(other.size);
+    all(other.bytes, other.size);
+  }
+
+  private void all(byte[] value, int length) {
+    reserve(length);
+    System.arraycopy(value, 0, bytes, size, length);
+    size += length;
+  }
+
+  /** A word of an enumeration; null stays null. */
+  public void word(Enum<?> value) {
+    count(value == null ? 0 : value.ordinal() + 1L);
+  }
+
+  /** A day; null stays null. */
+  public void day(LocalDate value) {
+    count(value == null ? 0 : 1);
+    if (value != null) {
+      whole(value.toEpochDay());
+    }
+  }
+
+  /** A local time to the nanosecond. */
+  public void time(LocalDateTime value) {
+    whole(value.toEpochSecond(ZoneOffset.UTC));
+    count(value.getNano());
+  }
+}

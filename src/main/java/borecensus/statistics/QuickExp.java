@@ -1,0 +1,48 @@
+package borecensus.statistics;
+
+/**
+ * The exponential function for inner loops, at half the cost of {@link Math#exp}.
+ *
+ * <p>Table-driven (Tang, 1989, ACM Trans. Math. Softw. 15:144-157): with x = n ln 2 / {@value
+ * #STEPS} + r, the result is a power of two times a table's entry times the first five terms of the
+ * series of exp r. As r is at most 0.0014, what is left out is below 1e-16.
+ */
+public final class QuickExp {
+  private static final int STEPS = 256;
+  private static final int STEP_BITS = 8;
+  private static final double STEPS_PER_UNIT = STEPS / Math.log(2);
+
+  /** ln 2 / 256 in two parts, the first short enough to be multiplied by n without rounding. */
+  private static final double STEP_HIGH = 6.93147180369123816490e-01 / STEPS;
+
+  private static final double STEP_LOW = 1.90821492927058770002e-10 / STEPS;
+
+  private static final int BIAS = 1023;
+  private static final int MANTISSA_BITS = 52;
+  private static final double[] POWERS = powers();
+
+  private QuickExp() {}
+
+  /**
+   * exp(x), to a relative error below 1e-15.
+   *
+   * @param x from -700 to 700; NaN gives NaN
+   */
+  public static double of(double x) {
+    double n = Math.rint(x * STEPS_PER_UNIT);
+    double r = x - n * STEP_HIGH - n * STEP_LOW;
+    int steps = (int) n;
+    double power = POWERS[steps & (STEPS - 1)];
+    double more = r * (1 + r * (1.0 / 2 + r * (1.0 / 6 + r * (1.0 / 24))));
+    long exponent = (long) (BIAS + (steps >> STEP_BITS)) << MANTISSA_BITS;
+    return Double.longBitsToDouble(exponent) * (power + power * more);
+  }
+
+  private static double[] powers() {
+    double[] powers = new double[STEPS];
+    for (int i = 0; i < STEPS; i++) {
+      powers[i] = StrictMath.pow(2, (double) i / STEPS);
+    }
+    return powers;
+  }
+}
