@@ -9,14 +9,14 @@ import java.util.function.Function;
 import org.apache.spark.sql.Row;
 
 /** What becomes of neighbouring rows of one vehicle, vehicle by vehicle. */
-final class EachVehicle implements Iterator<Row> {
+final class EachVehicle<T> implements Iterator<T> {
   private final Iterator<Row> rows;
   private final int vehicleField;
-  private final Function<List<Row>, Iterator<Row>> toRows;
+  private final Function<List<Row>, Iterator<T>> toRows;
   private Row ahead;
-  private Iterator<Row> made = Collections.emptyIterator();
+  private Iterator<T> made = Collections.emptyIterator();
 
-  EachVehicle(Iterator<Row> rows, int vehicleField, Function<List<Row>, Iterator<Row>> toRows) {
+  EachVehicle(Iterator<Row> rows, int vehicleField, Function<List<Row>, Iterator<T>> toRows) {
     this.rows = rows;
     this.vehicleField = vehicleField;
     this.toRows = toRows;
@@ -42,7 +42,7 @@ final class EachVehicle implements Iterator<Row> {
   }
 
   @Override
-  public Row next() {
+  public T next() {
     if (!hasNext()) {
       throw new NoSuchElementException();
     }

@@ -16,7 +16,6 @@ import borecensus.inspections.InspectedEngine;
 import borecensus.inspections.InspectionGroup;
 import borecensus.report.InspectionsGlance.Counted;
 import borecensus.report.InspectionsGlance.Inspected;
-import borecensus.report.ReportLimits;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
@@ -163,24 +162,19 @@ final class InspectionStage {
   }
 
   /** The engines that were inspected last, as the morning page shows them. */
-  static Counted<Inspected> latest(Dataset<Row> statuses) {
-    Dataset<Row> inspected = statuses.where(col("inspected_on").isNotNull());
+  static Counted<Inspected> latest(StatusGlance glance) {
     List<Inspected> latest = new ArrayList<>();
-    for (Row row :
-        inspected
-            .orderBy(col("inspected_on").desc(), col("vehicle_id"))
-            .limit(ReportLimits.INSPECTED)
-            .collectAsList()) {
+    for (Row row : glance.first(StatusList.INSPECTED)) {
       latest.add(
           new Inspected(
-              row.getAs("vehicle_id"),
-              row.getAs("engine_id"),
-              row.getAs("family_id"),
-              row.getAs("inspected_on"),
-              FindingResult.CONFIRMED.code().equals(row.<String>getAs("inspection_result")),
-              row.getAs("cleared_on"),
-              row.<Boolean>getAs("marked")));
+              StatusColumn.VEHICLE_ID.of(row),
+              StatusColumn.ENGINE_ID.of(row),
+              StatusColumn.FAMILY_ID.of(row),
+              StatusColumn.INSPECTED_ON.of(row),
+              FindingResult.CONFIRMED.code().equals(StatusColumn.INSPECTION_RESULT.of(row)),
+              StatusColumn.CLEARED_ON.of(row),
+              StatusColumn.MARKED.<Boolean>of(row)));
     }
-    return new Counted<>(latest, inspected.count());
+    return new Counted<>(latest, glance.count(StatusList.INSPECTED));
   }
 }

@@ -1,6 +1,7 @@
 package borecensus.night;
 
 import borecensus.night.hadoop.Folders;
+import borecensus.night.hadoop.WholeFile;
 import borecensus.publish.StoreException;
 import borecensus.report.PageNames;
 import java.io.IOException;
@@ -8,25 +9,20 @@ import java.io.Serializable;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedSet;
 import java.util.TreeSet;
-import java.util.UUID;
 import java.util.stream.Stream;
 
 /**
  * The folder of a report. Pages are written by many tasks, some of them twice when a task is
- * repeated: each page is whole or not there. Where a file shows before it is closed, it is written
- * aside and renamed.
+ * repeated: each page is whole or not there.
  *
  * @param path as text, since it travels to the workers
  * @param hadoopSettings with which a worker finds it, when it is no local folder
  */
 record PageFolder(String path, Map<String, String> hadoopSettings) implements Serializable {
-  private static final String PART = ".part";
-
   /** The empty folder of a new snapshot's report. */
   static PageFolder create(Path snapshot) {
     Path folder = snapshot.resolve("report");
@@ -45,15 +41,8 @@ record PageFolder(String path, Map<String, String> hadoopSettings) implements Se
 
   /** Writes one page under its name from the report's folder. */
   void write(String name, String html) {
-    Path page = folder().resolve(name);
-    Path aside = page.resolveSibling(page.getFileName() + "." + UUID.randomUUID() + PART);
     try {
-      if (Folders.showsFilesOnceClosed(page)) {
-        Files.writeString(page, html);
-        return;
-      }
-      Files.writeString(aside, html);
-      Files.move(aside, page, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+      WholeFile.write(folder().resolve(name), page -> Files.writeString(page, html));
     } catch (IOException failure) {
       throw new UncheckedIOException(failure);
     }
@@ -68,13 +57,11 @@ record PageFolder(String path, Map<String, String> hadoopSettings) implements Se
   void verify(SortedSet<String> expected) {
     SortedSet<String> written = new TreeSet<>();
     for (String sub : List.of(PageNames.ENGINES, PageNames.FAMILIES)) {
-      try (Stream<Path> files = Files.list(folder().resolve(sub))) {
-        for (Path file : (Iterable<Path>) files::iterator) {
-          if (file.toString().endsWith(PART)) {
-            Files.delete(file);
-          } else {
-            written.add(sub + "/" + file.getFileName());
-          }
+      Path pages = folder().resolve(sub);
+      try {
+        WholeFile.clear(pages);
+        try (Stream<Path> files = Files.list(pages)) {
+          files.forEach(file -> written.add(sub + "/" + file.getFileName()));
         }
       } catch (IOException failure) {
         throw new UncheckedIOException(failure);

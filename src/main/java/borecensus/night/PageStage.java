@@ -1,6 +1,5 @@
 package borecensus.night;
 
-import static org.apache.spark.sql.functions.broadcast;
 import static org.apache.spark.sql.functions.col;
 import static org.apache.spark.sql.functions.collect_list;
 import static org.apache.spark.sql.functions.not;
@@ -23,31 +22,33 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Set;
 import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import org.apache.spark.api.java.function.FlatMapFunction;
 import org.apache.spark.api.java.function.ForeachPartitionFunction;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
-import org.apache.spark.sql.Encoders;
 import org.apache.spark.sql.Row;
-import org.apache.spark.sql.SparkSession;
+import org.apache.spark.sql.api.java.UDF1;
+import org.apache.spark.sql.expressions.UserDefinedFunction;
 import org.apache.spark.sql.expressions.Window;
 import org.apache.spark.sql.functions;
+import org.apache.spark.sql.types.DataTypes;
 
 /** Pages of engines and families: written by the workers, where the histories are. */
 final class PageStage {
   private static final int FAMILY_PARTITIONS = 8;
 
-  private final SparkSession spark;
+  /** Fewer pages than this are not worth a task of their own. */
+  private static final int FEWEST_PAGES = 8;
+
   private final Broadcast<NightModel> model;
   private final Broadcast<ReportPlan> plan;
   private final PageFolder folder;
 
-  PageStage(
-      SparkSession spark,
-      Broadcast<NightModel> model,
-      Broadcast<ReportPlan> plan,
-      PageFolder folder) {
-    this.spark = spark;
+  PageStage(Broadcast<NightModel> model, Broadcast<ReportPlan> plan, PageFolder folder) {
     this.model = model;
     this.plan = plan;
     this.folder = folder;
@@ -55,12 +56,12 @@ final class PageStage {
 
   /** Writes the page of each listed engine. */
   void writeEngines(Dataset<Row> histories) {
-    List<String> vehicles = List.copyOf(plan.value().byVehicle().keySet());
-    Dataset<Row> listed = spark.createDataset(vehicles, Encoders.STRING()).toDF("vehicle_id");
+    Set<String> listed = Set.copyOf(plan.value().byVehicle().keySet());
+    UserDefinedFunction isListed =
+        functions.udf(
+            (UDF1<String, Boolean>) vehicleId -> listed.contains(vehicleId), DataTypes.BooleanType);
     histories
-        .where(col("in_service"))
-        .join(broadcast(listed), new String[] {"vehicle_id"}, "left_semi")
-        .select(histories.col("*"))
+        .where(col("in_service").and(isListed.apply(col("vehicle_id"))))
         .foreachPartition(new WriteEngines(model, plan, folder));
   }
 
@@ -68,10 +69,6 @@ final class PageStage {
    * Writes the page of each family, with a sample of its engines chosen by a hash of their names.
    */
   void writeFamilies(Dataset<Row> statuses) {
-    Dataset<Row> families =
-        spark
-            .createDataset(List.copyOf(plan.value().families()), Encoders.STRING())
-            .toDF("family_id");
     Dataset<Row> peers =
         statuses
             .where(not(col("marked")).and(col("level_pct").isNotNull()).and(col("original_engine")))
@@ -91,10 +88,16 @@ final class PageStage {
             .where(col("place").leq(ReportLimits.POINTS_OF_A_FAMILY))
             .groupBy("family_id")
             .agg(collect_list(struct("place", "own_usage", "level_pct", "spread_pct")).as("peers"));
-    families
-        .join(peers, new String[] {"family_id"}, "left")
-        .repartition(FAMILY_PARTITIONS, col("family_id"))
-        .foreachPartition(new WriteFamilies(model, plan, folder));
+    WriteFamilies pages = new WriteFamilies(model, plan, folder);
+    Set<String> rest = new TreeSet<>(plan.value().families());
+    int parts = Math.max(1, Math.min(FAMILY_PARTITIONS, rest.size() / FEWEST_PAGES));
+    peers
+        .repartition(parts, col("family_id"))
+        .toJavaRDD()
+        .mapPartitions(pages)
+        .collect()
+        .forEach(rest::remove);
+    pages.writeWithoutPeers(rest);
   }
 
   private record WriteEngines(
@@ -125,31 +128,45 @@ final class PageStage {
 
   private record WriteFamilies(
       Broadcast<NightModel> model, Broadcast<ReportPlan> plan, PageFolder folder)
-      implements ForeachPartitionFunction<Row> {
+      implements FlatMapFunction<Iterator<Row>, String> {
     @Override
-    public void call(Iterator<Row> rows) {
-      if (!rows.hasNext()) {
+    public Iterator<String> call(Iterator<Row> rows) {
+      SortedMap<String, List<LastFigures>> peers = new TreeMap<>();
+      while (rows.hasNext()) {
+        Row row = rows.next();
+        if (plan.value().families().contains(row.getString(0))) {
+          peers.put(row.getString(0), peers(row));
+        }
+      }
+      write(peers);
+      return peers.keySet().iterator();
+    }
+
+    void writeWithoutPeers(Set<String> families) {
+      SortedMap<String, List<LastFigures>> none = new TreeMap<>();
+      families.forEach(family -> none.put(family, List.of()));
+      write(none);
+    }
+
+    private void write(SortedMap<String, List<LastFigures>> peersOfFamilies) {
+      if (peersOfFamilies.isEmpty()) {
         return;
       }
       FamilyPage page = new FamilyPage();
       SortedMap<String, List<ListedEngine>> marked = plan.value().byFamily();
-      while (rows.hasNext()) {
-        Row row = rows.next();
-        String familyId = row.getString(0);
-        FamilyPageData data =
-            new FamilyPageData(
-                plan.value().night(),
-                model.value().norms().family(familyId).orElseThrow(),
-                peers(row),
-                marked.getOrDefault(familyId, List.of()));
-        folder.write(PageNames.family(familyId), page.render(data));
-      }
+      peersOfFamilies.forEach(
+          (family, peers) ->
+              folder.write(
+                  PageNames.family(family),
+                  page.render(
+                      new FamilyPageData(
+                          plan.value().night(),
+                          model.value().norms().family(family).orElseThrow(),
+                          peers,
+                          marked.getOrDefault(family, List.of())))));
     }
 
     private static List<LastFigures> peers(Row row) {
-      if (row.isNullAt(1)) {
-        return List.of();
-      }
       List<Row> peers = new ArrayList<>(row.<Row>getList(1));
       peers.sort(Comparator.comparingInt(peer -> peer.getInt(0)));
       return peers.stream().map(WorkListStage::figures).toList();

@@ -1,8 +1,5 @@
 package borecensus.night;
 
-import static org.apache.spark.sql.functions.col;
-import static org.apache.spark.sql.functions.not;
-
 import borecensus.report.InspectionsGlance.Counted;
 import borecensus.report.InspectionsGlance.PlannedTest;
 import borecensus.report.ReportLimits;
@@ -17,49 +14,46 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 
 /** Which unmarked engines to test next; a list of bounded length. */
 final class PlanStage {
+  /** The longest that the list ever gets. */
+  static final int MOST = 200;
+
   private static final int FEWEST = 10;
-  private static final int MOST = 200;
   private static final double FLEET_SHARE = 0.05;
 
   private PlanStage() {}
 
   /** The engines whose test would tell most, in rank order. */
-  static List<Row> plan(Dataset<Row> statuses, long engines) {
-    int length = (int) Math.max(FEWEST, Math.min(MOST, Math.ceil(FLEET_SHARE * engines)));
+  static List<Row> plan(StatusGlance glance) {
+    double share = Math.ceil(FLEET_SHARE * glance.count(StatusList.ALL));
+    int length = (int) Math.max(FEWEST, Math.min(MOST, share));
     List<Row> plan = new ArrayList<>();
-    for (Row row :
-        statuses
-            .where(col("plan_score").isNotNull().and(not(col("marked"))))
-            .orderBy(col("plan_score").desc(), col("vehicle_id"))
-            .limit(length)
-            .collectAsList()) {
+    for (Row row : glance.first(StatusList.PLAN).stream().limit(length).toList()) {
       plan.add(
           TableSchemas.row(
               plan.size() + 1,
-              row.getAs("vehicle_id"),
-              row.getAs("engine_id"),
-              row.getAs("family_id"),
-              row.getAs("site_id"),
-              row.getAs("plan_score"),
+              StatusColumn.VEHICLE_ID.of(row),
+              StatusColumn.ENGINE_ID.of(row),
+              StatusColumn.FAMILY_ID.of(row),
+              StatusColumn.SITE_ID.of(row),
+              StatusColumn.PLAN_SCORE.of(row),
               grounds(row).inWords(),
-              row.getAs("last_tested_on"),
-              row.getAs("next_service_on")));
+              StatusColumn.LAST_TESTED_ON.of(row),
+              StatusColumn.NEXT_SERVICE_ON.of(row)));
     }
     return plan;
   }
 
   private static TestGrounds grounds(Row row) {
     return new TestGrounds(
-        row.getAs("last_tested_on"),
-        row.<Double>getAs("plan_probability"),
-        row.getAs("repeat_tested_on") != null,
-        row.<Boolean>getAs("plan_at_limit"),
-        row.getAs("plan_service_on"));
+        StatusColumn.LAST_TESTED_ON.of(row),
+        StatusColumn.PLAN_PROBABILITY.<Double>of(row),
+        StatusColumn.REPEAT_TESTED_ON.isIn(row),
+        StatusColumn.PLAN_AT_LIMIT.<Boolean>of(row),
+        StatusColumn.PLAN_SERVICE_ON.of(row));
   }
 
   /** The first rows as the morning page shows them. */

@@ -1,22 +1,21 @@
 package borecensus.night;
 
 import borecensus.domain.CompressionTest;
-import borecensus.domain.Doubt;
 import borecensus.domain.EngineHistory;
 import borecensus.domain.SheetKind;
+import borecensus.night.parquet.TableRow;
 import borecensus.norms.FamilyNorm;
-import borecensus.norms.UsageAxis;
+import borecensus.norms.FleetNorms;
 import borecensus.screening.CylinderDeviation;
-import borecensus.tables.Table;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.Iterator;
 import java.util.List;
+import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.function.FlatMapFunction;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
-import org.apache.spark.sql.SparkSession;
 import org.apache.spark.unsafe.types.UTF8String;
 
 /** Every accepted dry test, one row per cylinder, beside what the family lets expect. */
@@ -28,69 +27,47 @@ final class ReadingsStage {
    *
    * @param histories in the order of vehicles within each partition, as settling leaves them
    */
-  static Dataset<Row> readings(
-      SparkSession spark, Dataset<Row> histories, Broadcast<NightModel> model, int partitions) {
+  static JavaRDD<TableRow> readings(
+      Dataset<Row> histories, Broadcast<NightModel> model, int partitions) {
     int vehicle = HistoryField.VEHICLE_ID.ordinal();
-    return spark.createDataFrame(
-        new MergedPartitions(histories.rdd(), partitions, vehicle)
-            .toJavaRDD()
-            .mapPartitions(new ToCylinders(model)),
-        TableSchemas.of(Table.CYLINDER_READINGS));
+    return new MergedPartitions(histories.rdd(), partitions, vehicle)
+        .toJavaRDD()
+        .mapPartitions(new ToCylinders(model));
   }
 
   private record ToCylinders(Broadcast<NightModel> model)
-      implements FlatMapFunction<Iterator<Row>, Row> {
+      implements FlatMapFunction<Iterator<Row>, TableRow> {
 
     @Override
-    public Iterator<Row> call(Iterator<Row> histories) {
-      return new EachVehicle(
+    public Iterator<TableRow> call(Iterator<Row> histories) {
+      return new EachVehicle<>(
           histories, HistoryField.VEHICLE_ID.ordinal(), vehicle -> cylinders(vehicle).iterator());
     }
 
     /** The dry tests of all engines that a vehicle has had. */
-    private List<Row> cylinders(List<Row> vehicle) {
+    private List<TableRow> cylinders(List<Row> vehicle) {
       List<ReadTest> tests = new ArrayList<>();
       for (Row row : vehicle) {
         EngineHistory history = model.value().doubted(HistoryRows.toHistory(row));
-        history.tests().stream()
-            .filter(test -> test.kind() == SheetKind.DRY)
-            .forEach(test -> tests.add(new ReadTest(history, test)));
+        for (CompressionTest test : history.tests()) {
+          if (test.kind() == SheetKind.DRY) {
+            tests.add(new ReadTest(history, test));
+          }
+        }
       }
       tests.sort(ReadTest.ORDER);
-      List<Row> rows = new ArrayList<>();
-      tests.forEach(test -> addCylinders(test.history(), test.test(), rows));
+      List<TableRow> rows = new ArrayList<>();
+      tests.forEach(test -> addCylinders(test, rows));
       return rows;
     }
 
-    private void addCylinders(EngineHistory history, CompressionTest test, List<Row> rows) {
-      FamilyNorm norm = model.value().norms().family(history.familyId()).orElseThrow();
-      boolean byDistance = norm.axis() == UsageAxis.KM;
-      for (CylinderDeviation cylinder :
-          CylinderDeviation.of(test, history, model.value().norms())) {
-        int index = cylinder.cylinder() - 1;
-        rows.add(
-            TableSchemas.row(
-                test.testId(),
-                history.vehicleId(),
-                test.engineId(),
-                history.familyId(),
-                test.testedAt(),
-                byDistance ? test.distanceKm() : Double.NaN,
-                test.engineHours(),
-                cylinder.cylinder(),
-                test.gaugeId(),
-                test.siteId(),
-                test.ambientHpa(),
-                test.ambientSource().code(),
-                test.gaugeKpa()[index],
-                test.referenceKpa()[index],
-                cylinder.expectedKpa(),
-                cylinder.deviationPct(),
-                cylinder.z(),
-                !test.doubts().isEmpty(),
-                test.doubts().stream().map(Doubt::code).toArray(String[]::new),
-                test.sourceFile(),
-                test.rowNumber()));
+    private void addCylinders(ReadTest read, List<TableRow> rows) {
+      FleetNorms norms = model.value().norms();
+      EngineHistory history = read.history();
+      FamilyNorm norm = norms.family(history.familyId()).orElseThrow();
+      ReadingRow.Test test = ReadingRow.Test.of(read.test(), history, norm.axis());
+      for (CylinderDeviation cylinder : CylinderDeviation.of(read.test(), history, norms)) {
+        rows.add(new ReadingRow(test, cylinder));
       }
     }
   }

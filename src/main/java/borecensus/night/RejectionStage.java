@@ -3,9 +3,13 @@ package borecensus.night;
 import static org.apache.spark.sql.functions.broadcast;
 import static org.apache.spark.sql.functions.col;
 import static org.apache.spark.sql.functions.element_at;
-import static org.apache.spark.sql.functions.max;
 
+import borecensus.night.LedgerStage.TakenIn;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
 import org.apache.spark.sql.Dataset;
+import org.apache.spark.sql.Encoders;
 import org.apache.spark.sql.Row;
 
 /** Refused records: those that could not be read, and those that did not stand. */
@@ -16,15 +20,23 @@ final class RejectionStage {
    * The refused records that are still of interest: when a file was sent again under its own name,
    * only what its newest version gets refused.
    */
-  static Dataset<Row> inNewestFiles(Dataset<Row> ledger, Dataset<Row> settled) {
-    Dataset<Row> newest =
-        ledger
-            .where(col("kind").equalTo(LedgerKind.FILE.code()))
-            .groupBy("source_file")
-            .agg(max("file_order").as("file_order"));
+  static Dataset<Row> inNewestFiles(
+      Dataset<Row> ledger, Dataset<Row> settled, List<TakenIn> takenIn) {
+    Dataset<Row> replaced =
+        ledger.sparkSession().createDataset(replaced(takenIn), Encoders.LONG()).toDF("file_order");
     return all(ledger, settled)
-        .join(broadcast(newest.select("file_order")), "file_order")
+        .join(broadcast(replaced), new String[] {"file_order"}, "left_anti")
         .select("source_file", "row_number", "code", "column", "value", "message");
+  }
+
+  /** The numbers of the files that came again later. */
+  private static List<Long> replaced(List<TakenIn> takenIn) {
+    Map<String, Long> newest = new HashMap<>();
+    takenIn.forEach(file -> newest.merge(file.sourceFile(), file.fileOrder(), Math::max));
+    return takenIn.stream()
+        .filter(file -> file.fileOrder() < newest.get(file.sourceFile()))
+        .map(TakenIn::fileOrder)
+        .toList();
   }
 
   private static Dataset<Row> all(Dataset<Row> ledger, Dataset<Row> settled) {

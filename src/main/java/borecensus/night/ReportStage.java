@@ -1,8 +1,5 @@
 package borecensus.night;
 
-import static org.apache.spark.sql.functions.col;
-import static org.apache.spark.sql.functions.lit;
-
 import borecensus.domain.RowCode;
 import borecensus.norms.FamilyNorm;
 import borecensus.norms.FamilyNormRow;
@@ -31,7 +28,6 @@ import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.Iterator;
@@ -47,10 +43,9 @@ import org.apache.spark.sql.Row;
 final class ReportStage {
   private ReportStage() {}
 
-  /** Streams the ranked list into {@code work_list.csv}; it is never held as a whole. */
-  static void writeWorkList(Dataset<Row> ranked, Path snapshot) {
-    Iterator<Row> rows = ranked.orderBy("rank").toLocalIterator();
-    Iterable<Row> once = () -> rows;
+  /** Writes the ranked list as {@code work_list.csv}; it is never held as a whole. */
+  static void writeWorkList(Iterator<Row> ranked, Path snapshot) {
+    Iterable<Row> once = () -> ranked;
     Iterator<WorkListEntry> entries =
         StreamSupport.stream(once.spliterator(), false).map(WorkListStage::toEntry).iterator();
     try (OutputStream out = Files.newOutputStream(snapshot.resolve("work_list.csv"))) {
@@ -63,61 +58,42 @@ final class ReportStage {
   /** The first engines of the ranked list, as many as have a page. */
   static List<ListedEngine> listed(Dataset<Row> changed) {
     List<ListedEngine> listed = new ArrayList<>();
-    for (Row row :
-        changed.where(col("rank").leq(ReportLimits.ENGINES)).orderBy("rank").collectAsList()) {
+    for (Row row : changed.orderBy("rank").limit(ReportLimits.ENGINES).collectAsList()) {
       listed.add(WorkListStage.toListed(row));
     }
     return listed;
   }
 
   /** The engines whose last test is to be made again, newest test first. */
-  static List<TestToRepeat> firstRepeats(Dataset<Row> statuses) {
-    List<TestToRepeat> repeats = new ArrayList<>();
-    for (Row row :
-        toRepeat(statuses)
-            .orderBy(col("repeat_tested_on").desc(), col("vehicle_id"))
-            .limit(ReportLimits.LINES)
-            .collectAsList()) {
-      repeats.add(
-          new TestToRepeat(
-              row.getAs("vehicle_id"),
-              row.getAs("engine_id"),
-              row.getAs("family_id"),
-              row.getAs("site_id"),
-              row.getAs("repeat_tested_on"),
-              row.getAs("repeat_gauge_id"),
-              row.getAs("repeat_because"),
-              row.getAs("repeat_step")));
-    }
-    return repeats;
-  }
-
-  static long repeats(Dataset<Row> statuses) {
-    return toRepeat(statuses).count();
-  }
-
-  private static Dataset<Row> toRepeat(Dataset<Row> statuses) {
-    return statuses.where(col("repeat_tested_on").isNotNull());
+  static List<TestToRepeat> firstRepeats(StatusGlance glance) {
+    return glance.first(StatusList.REPEAT).stream()
+        .map(
+            row ->
+                new TestToRepeat(
+                    StatusColumn.VEHICLE_ID.of(row),
+                    StatusColumn.ENGINE_ID.of(row),
+                    StatusColumn.FAMILY_ID.of(row),
+                    StatusColumn.SITE_ID.of(row),
+                    StatusColumn.REPEAT_TESTED_ON.of(row),
+                    StatusColumn.REPEAT_GAUGE_ID.of(row),
+                    StatusColumn.REPEAT_BECAUSE.of(row),
+                    StatusColumn.REPEAT_STEP.of(row)))
+        .toList();
   }
 
   /** Engines whose last test is old, and those without any. */
-  static Staleness staleness(Dataset<Row> statuses, LocalDate asOf) {
-    Dataset<Row> old =
-        statuses.where(col("last_tested_on").lt(lit(asOf.minusDays(Staleness.OLD_AFTER_DAYS))));
-    List<StaleTest> oldest = new ArrayList<>();
-    for (Row row :
-        old.orderBy(col("last_tested_on"), col("vehicle_id"))
-            .limit(ReportLimits.OLD_TESTS)
-            .collectAsList()) {
-      oldest.add(
-          new StaleTest(
-              row.getAs("vehicle_id"),
-              row.getAs("family_id"),
-              row.getAs("site_id"),
-              row.getAs("last_tested_on")));
-    }
-    return new Staleness(
-        oldest, old.count(), statuses.where(col("last_tested_on").isNull()).count());
+  static Staleness staleness(StatusGlance glance) {
+    List<StaleTest> oldest =
+        glance.first(StatusList.OLD).stream()
+            .map(
+                row ->
+                    new StaleTest(
+                        StatusColumn.VEHICLE_ID.of(row),
+                        StatusColumn.FAMILY_ID.of(row),
+                        StatusColumn.SITE_ID.of(row),
+                        StatusColumn.LAST_TESTED_ON.of(row)))
+            .toList();
+    return new Staleness(oldest, glance.count(StatusList.OLD), glance.count(StatusList.UNTESTED));
   }
 
   /** Families that have a page, each at the middle of its grid. */

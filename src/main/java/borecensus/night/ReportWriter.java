@@ -29,13 +29,15 @@ final class ReportWriter {
    * @param grid the norms as published
    * @param byCode refused rows by code
    * @param plan which engines to test next, as published
+   * @param glance what the short lists of the morning page show
    */
   record Figures(
       NightFrame night,
       ReportData.Counts counts,
       List<FamilyNormRow> grid,
       Map<String, Long> byCode,
-      List<Row> plan) {}
+      List<Row> plan,
+      StatusGlance glance) {}
 
   private final SparkSession spark;
   private final SnapshotTables.Sources sources;
@@ -52,7 +54,9 @@ final class ReportWriter {
     FleetNorms norms = sources.model().value().norms();
     Optional<Dataset<Row>> before =
         ChangeStage.before(spark, sources.previous()).map(Dataset::cache);
-    Dataset<Row> changed = ChangeStage.changed(ranked, before).cache();
+    Dataset<Row> compared = ChangeStage.changed(ranked, before);
+    // Without a night before there is nothing to count, and the list alone is gathered from it.
+    Dataset<Row> changed = before.isPresent() ? compared.cache() : compared;
     List<ListedEngine> listed = ReportStage.listed(changed);
     ReportPlan plan = new ReportPlan(figures.night(), listed, ReportPlan.families(norms));
     ChangesSince changes =
@@ -60,7 +64,7 @@ final class ReportWriter {
             .map(b -> ChangeStage.since(sources.previous().get(), changed, b, sources.statuses()))
             .orElse(ChangesSince.firstNight());
     ReportStage.writeLists(morning(figures, plan, changes), listed, folder);
-    PageStage pages = new PageStage(spark, sources.model(), broadcast(plan), folder);
+    PageStage pages = new PageStage(sources.model(), broadcast(plan), folder);
     pages.writeEngines(sources.histories());
     pages.writeFamilies(sources.statuses());
     folder.verify(plan.pages());
@@ -73,9 +77,9 @@ final class ReportWriter {
         figures.counts(),
         changes,
         WorkListPage.of(1, plan.listed()),
-        ReportStage.firstRepeats(sources.statuses()),
-        ReportStage.repeats(sources.statuses()),
-        ReportStage.staleness(sources.statuses(), figures.night().asOf()),
+        ReportStage.firstRepeats(figures.glance()),
+        figures.glance().count(StatusList.REPEAT),
+        ReportStage.staleness(figures.glance()),
         ReportStage.families(model.norms(), figures.grid(), plan.families()),
         ReportStage.familiesOfKnownLevel(model.norms()),
         ReportStage.gauges(model.norms()),
@@ -90,7 +94,7 @@ final class ReportWriter {
         AuditStage.draw(
             sources.inspections().drawn(), AuditDraw.on(figures.night().asOf()).month()),
         PlanStage.first(figures.plan()),
-        InspectionStage.latest(sources.statuses()));
+        InspectionStage.latest(figures.glance()));
   }
 
   private Broadcast<ReportPlan> broadcast(ReportPlan plan) {

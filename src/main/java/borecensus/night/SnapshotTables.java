@@ -1,10 +1,6 @@
 package borecensus.night;
 
 import static org.apache.spark.sql.functions.col;
-import static org.apache.spark.sql.functions.count;
-import static org.apache.spark.sql.functions.lit;
-import static org.apache.spark.sql.functions.sum;
-import static org.apache.spark.sql.functions.when;
 
 import borecensus.inspections.FindingRate;
 import borecensus.night.LedgerStage.TakenIn;
@@ -75,7 +71,7 @@ final class SnapshotTables {
     this.settings = settings;
     this.identity = identity;
     this.spark = spark;
-    this.writer = new TableWriter(spark, snapshot);
+    this.writer = new TableWriter(snapshot);
   }
 
   /** Rows of each table written. */
@@ -85,7 +81,8 @@ final class SnapshotTables {
 
   NightResult write(Sources sources) {
     Dataset<Row> rejected =
-        RejectionStage.inNewestFiles(sources.ledger(), sources.settled()).cache();
+        RejectionStage.inNewestFiles(sources.ledger(), sources.settled(), sources.takenIn())
+            .cache();
     Map<String, Long> byCode = RowAccounting.byCode(rejected);
     RowCounts rows = RowAccounting.count(sources, byCode.values().stream().mapToLong(n -> n).sum());
     writer.write(Table.REJECTED_ROWS, rejected, rows.rejected());
@@ -98,15 +95,11 @@ final class SnapshotTables {
     PressureCheck pressure = sources.model().value().pressureCheck();
     writer.write(Table.PRESSURE_CHECK, NormRows.pressureCheck(pressure));
     List<RegisterProblem> notes = writeNotes(sources);
-    Row engines =
-        sources
-            .statuses()
-            .agg(count(lit(1)), sum(when(col("marked"), 1).otherwise(0)).cast("long"))
-            .first();
-    long inService = engines.getLong(0);
-    long marked = inService == 0 ? 0 : engines.getLong(1);
+    StatusGlance glance = StatusGlance.of(sources.statuses(), settings.asOf());
+    long inService = glance.count(StatusList.ALL);
+    long marked = glance.count(StatusList.MARKED);
     writer.write(Table.ENGINE_STATUS, sources.statuses(), inService);
-    List<Row> plan = PlanStage.plan(sources.statuses(), inService);
+    List<Row> plan = PlanStage.plan(glance);
     writer.write(Table.TEST_PLAN, plan);
     writer.write(Table.AUDIT_DRAW, AuditStage.rows(sources.inspections().drawn()));
     writer.write(Table.FINDING_RATES, InspectionStage.rows(sources.inspections().rates()));
@@ -123,7 +116,8 @@ final class SnapshotTables {
                     rows.read(), rows.accepted(), rows.rejected(), rows.superseded())),
             grid,
             byCode,
-            plan));
+            plan,
+            glance));
     PlanStage.writeCsv(plan, snapshot);
     return new NightResult(
         snapshot,
@@ -140,7 +134,7 @@ final class SnapshotTables {
     int files = TableWriter.files(readings);
     writer.writeOrdered(
         Table.CYLINDER_READINGS,
-        ReadingsStage.readings(spark, sources.histories(), sources.model(), files),
+        ReadingsStage.readings(sources.histories(), sources.model(), files),
         readings);
   }
 
@@ -153,12 +147,14 @@ final class SnapshotTables {
                 file.sourceFile(), 0, column, "", "the column is ignored: it is not one of ours"));
       }
     }
+    // In the order of all columns, so that equal notes are neighbours and one of them is enough.
     Dataset<Row> all =
         spark
             .createDataFrame(NormRows.registerNotes(notes), TableSchemas.of(Table.REGISTER_NOTES))
             .unionAll(sources.registerNotes())
-            .distinct();
-    writer.write(Table.REGISTER_NOTES, all, all.count());
+            .coalesce(1)
+            .sortWithinPartitions("file", "row_number", "column", "value", "message");
+    writer.writeDistinct(Table.REGISTER_NOTES, all.toLocalIterator());
     return notes;
   }
 
@@ -181,8 +177,8 @@ final class SnapshotTables {
 
   private void writeWorkList(Sources sources, ReportWriter.Figures figures) {
     Dataset<Row> ranked = WorkListStage.ranked(sources.statuses()).cache();
-    writer.write(Table.WORK_LIST, ranked, figures.counts().marked());
-    ReportStage.writeWorkList(ranked, snapshot);
+    writer.write(Table.WORK_LIST, ranked.toLocalIterator(), figures.counts().marked());
+    ReportStage.writeWorkList(ranked.toLocalIterator(), snapshot);
     new ReportWriter(spark, sources, snapshot).write(figures, ranked);
   }
 }

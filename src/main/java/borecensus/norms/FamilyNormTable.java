@@ -40,12 +40,23 @@ public final class FamilyNormTable {
 
   /** The rows of one family of known level, by usage. */
   public static List<FamilyNormRow> of(FamilyNorm norm) {
-    return grid(norm.range()).stream().map(usage -> row(norm, usage)).toList();
+    Spread spread = Spread.of(norm);
+    return grid(norm.range()).stream().map(usage -> row(norm, usage, spread)).toList();
   }
 
   /** The norm at one usage, in model units. */
   public static FamilyNormRow at(FamilyNorm norm, double usage) {
-    return row(norm, usage);
+    return row(norm, usage, Spread.of(norm));
+  }
+
+  /**
+   * The level that a share of healthy engines stays below at a usage.
+   *
+   * @param usage in model units
+   * @param share strictly between 0 and 1
+   */
+  public static double levelKpa(FamilyNorm norm, double usage, double share) {
+    return centile(norm.curve().at(usage), levelSd(norm, usage), share);
   }
 
   /** Round usages within the range seen; its middle when there is none. */
@@ -66,18 +77,9 @@ public final class FamilyNormTable {
     return grid.isEmpty() ? List.of((range.firstUsage() + range.lastUsage()) / 2) : grid;
   }
 
-  private static FamilyNormRow row(FamilyNorm norm, double usage) {
-    VarianceComponents v = norm.components();
-    int cylinders = norm.family().cylinders();
+  private static FamilyNormRow row(FamilyNorm norm, double usage, Spread spread) {
     double mean = norm.curve().at(usage);
-    double error = norm.meanStandardError(usage);
-    double sd =
-        Math.sqrt(
-            v.engineAt(usage)
-                + v.test()
-                + (v.cylinder() + v.reading()) / cylinders
-                + error * error);
-    double sigma = Math.sqrt(v.cylinder() + v.reading());
+    double sd = levelSd(norm, usage);
     return new FamilyNormRow(
         norm.family().familyId(),
         norm.axis(),
@@ -91,18 +93,37 @@ public final class FamilyNormTable {
         centile(mean, sd, 0.75),
         centile(mean, sd, 0.95),
         centile(mean, sd, 0.99),
-        spreadPct(sigma, 0.5, cylinders),
-        spreadPct(sigma, 0.95, cylinders),
-        spreadPct(sigma, 0.99, cylinders));
+        spread.medianPct(),
+        spread.p95Pct(),
+        spread.p99Pct());
+  }
+
+  private static double levelSd(FamilyNorm norm, double usage) {
+    VarianceComponents v = norm.components();
+    double error = norm.meanStandardError(usage);
+    return Math.sqrt(
+        v.engineAt(usage)
+            + v.test()
+            + (v.cylinder() + v.reading()) / norm.family().cylinders()
+            + error * error);
   }
 
   private static double centile(double mean, double sd, double p) {
     return Math.exp(mean + sd * NORMAL.inverseCumulativeProbability(p));
   }
 
-  private static double spreadPct(double sigma, double p, int cylinders) {
-    return cylinders < 2
-        ? Double.NaN
-        : -100 * Math.expm1(-sigma * NormalRange.quantile(p, cylinders));
+  /** A family's spread, which is the same at every usage; NaN with a single cylinder. */
+  private record Spread(double medianPct, double p95Pct, double p99Pct) {
+    static Spread of(FamilyNorm norm) {
+      return new Spread(pct(norm, 0.5), pct(norm, 0.95), pct(norm, 0.99));
+    }
+
+    private static double pct(FamilyNorm norm, double p) {
+      int cylinders = norm.family().cylinders();
+      double sigma = Math.sqrt(norm.components().cylinder() + norm.components().reading());
+      return cylinders < 2
+          ? Double.NaN
+          : -100 * Math.expm1(-sigma * NormalRange.quantile(p, cylinders));
+    }
   }
 }

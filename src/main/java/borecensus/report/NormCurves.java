@@ -1,7 +1,6 @@
 package borecensus.report;
 
 import borecensus.norms.FamilyNorm;
-import borecensus.norms.FamilyNormRow;
 import borecensus.norms.FamilyNormTable;
 import borecensus.norms.UsageAxis;
 import borecensus.norms.VarianceComponents;
@@ -9,7 +8,6 @@ import borecensus.report.picture.Chart;
 import borecensus.report.picture.Ink;
 import borecensus.report.picture.Scale;
 import java.util.Arrays;
-import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.distribution.NormalDistribution;
 
@@ -28,21 +26,15 @@ record NormCurves(double[] usage, double[][] centilesKpa) {
   /** Centiles of the level, over the usages seen in the family and up to those given. */
   static NormCurves ofLevel(FamilyNorm norm, Window window) {
     double[] usage = window.points(POINTS);
-    FamilyNormRow[] rows =
-        Arrays.stream(usage)
-            .mapToObj(u -> FamilyNormTable.at(norm, norm.axis().toUnits(u)))
-            .toArray(FamilyNormRow[]::new);
-    return new NormCurves(
-        usage,
-        new double[][] {
-          column(rows, FamilyNormRow::p01Kpa),
-          column(rows, FamilyNormRow::p05Kpa),
-          column(rows, FamilyNormRow::p25Kpa),
-          column(rows, FamilyNormRow::medianKpa),
-          column(rows, FamilyNormRow::p75Kpa),
-          column(rows, FamilyNormRow::p95Kpa),
-          column(rows, FamilyNormRow::p99Kpa)
-        });
+    double[][] centiles = new double[SHARES.length][];
+    for (int c = 0; c < SHARES.length; c++) {
+      double share = SHARES[c];
+      centiles[c] =
+          Arrays.stream(usage)
+              .map(u -> FamilyNormTable.levelKpa(norm, norm.axis().toUnits(u), share))
+              .toArray();
+    }
+    return new NormCurves(usage, centiles);
   }
 
   /** Centiles of one reading, its position's effect taken out. */
@@ -64,10 +56,6 @@ record NormCurves(double[] usage, double[][] centilesKpa) {
     VarianceComponents v = norm.components();
     double error = norm.meanStandardError(units);
     return Math.sqrt(v.engineAt(units) + v.test() + v.cylinder() + v.reading() + error * error);
-  }
-
-  private static double[] column(FamilyNormRow[] rows, ToDoubleFunction<FamilyNormRow> centile) {
-    return Arrays.stream(rows).mapToDouble(centile).toArray();
   }
 
   /** An axis that takes in the curves and these points. */

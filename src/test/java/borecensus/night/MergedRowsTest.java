@@ -51,8 +51,8 @@ class MergedRowsTest {
 
   @Test
   void neighbouringRowsOfOneVehicleComeTogether() {
-    EachVehicle each =
-        new EachVehicle(
+    EachVehicle<Row> each =
+        new EachVehicle<>(
             rows("A", "A", "B", "C", "C"),
             1,
             vehicle ->
@@ -62,8 +62,8 @@ class MergedRowsTest {
 
   @Test
   void aVehicleThatGivesNoRowsIsPassedOver() {
-    EachVehicle each =
-        new EachVehicle(
+    EachVehicle<Row> each =
+        new EachVehicle<>(
             rows("A", "B"),
             1,
             vehicle -> vehicle.get(0).getString(1).equals("A") ? rows() : rows("B1"));

@@ -10,8 +10,11 @@ import java.util.regex.Pattern;
 import org.apache.hadoop.conf.Configuration;
 import org.apache.hadoop.fs.FileSystem;
 import org.apache.parquet.hadoop.util.HadoopInputFile;
+import org.apache.parquet.hadoop.util.HadoopOutputFile;
 import org.apache.parquet.io.InputFile;
 import org.apache.parquet.io.LocalInputFile;
+import org.apache.parquet.io.LocalOutputFile;
+import org.apache.parquet.io.OutputFile;
 
 /** Folders by what people write: a local path, or an address such as {@code hdfs://host/path}. */
 public final class Folders {
@@ -80,6 +83,13 @@ public final class Folders {
     return file instanceof HadoopPath path
         ? HadoopInputFile.fromPath(path.hadoop(), path.getFileSystem().hadoop().getConf())
         : new LocalInputFile(file);
+  }
+
+  /** A Parquet file to be written. */
+  public static OutputFile parquetTarget(Path file) throws IOException {
+    return file instanceof HadoopPath path
+        ? HadoopOutputFile.fromPath(path.hadoop(), path.getFileSystem().hadoop().getConf())
+        : new LocalOutputFile(file);
   }
 
   private static Configuration configuration(Map<String, String> settings) {

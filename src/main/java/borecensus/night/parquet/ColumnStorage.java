@@ -1,0 +1,51 @@
+package borecensus.night.parquet;
+
+import borecensus.tables.Column;
+import borecensus.tables.ColumnType;
+import borecensus.tables.Table;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * How the columns of the longest table, the readings, are stored; the others are stored as usual.
+ *
+ * <p>A dictionary is tried for every column by itself, which costs each value a search and is given
+ * up where values hardly repeat: it is not tried where that is known. Least and greatest values are
+ * kept of the vehicle alone, by which the table is ordered: those of any other column would span
+ * everything in each part of it.
+ */
+final class ColumnStorage {
+  /** Own to a test or a cylinder; what a test repeats for each cylinder lies together. */
+  private static final Set<String> HARDLY_REPEATED =
+      Set.of(
+          "test_id",
+          "vehicle_id",
+          "engine_id",
+          "tested_at",
+          "distance_km",
+          "ambient_hpa",
+          "expected_kpa",
+          "deviation_pct",
+          "z",
+          "row_number");
+
+  private ColumnStorage() {}
+
+  /** Columns for which no dictionary is tried. */
+  static List<String> withoutDictionary(Table table) {
+    return table == Table.CYLINDER_READINGS
+        ? table.columns().stream().map(Column::name).filter(HARDLY_REPEATED::contains).toList()
+        : List.of();
+  }
+
+  /** Columns of which no least and greatest values are kept; a list has none of its own. */
+  static List<String> withoutLimits(Table table) {
+    return table == Table.CYLINDER_READINGS
+        ? table.columns().stream()
+            .filter(column -> column.type() != ColumnType.TEXTS)
+            .map(Column::name)
+            .filter(name -> !name.equals(table.order().get(0)))
+            .toList()
+        : List.of();
+  }
+}
