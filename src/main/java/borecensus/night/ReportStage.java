@@ -1,6 +1,8 @@
 package borecensus.night;
 
 import borecensus.domain.RowCode;
+import borecensus.night.hadoop.Folders;
+import borecensus.night.hadoop.WholeFile;
 import borecensus.norms.FamilyNorm;
 import borecensus.norms.FamilyNormRow;
 import borecensus.norms.FleetNorms;
@@ -29,6 +31,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.Iterator;
 import java.util.List;
@@ -36,6 +39,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.SortedSet;
 import java.util.stream.StreamSupport;
+import org.apache.spark.api.java.JavaRDD;
+import org.apache.spark.api.java.function.VoidFunction;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 
@@ -43,15 +48,41 @@ import org.apache.spark.sql.Row;
 final class ReportStage {
   private ReportStage() {}
 
-  /** Writes the ranked list as {@code work_list.csv}; it is never held as a whole. */
-  static void writeWorkList(Iterator<Row> ranked, Path snapshot) {
-    Iterable<Row> once = () -> ranked;
-    Iterator<WorkListEntry> entries =
-        StreamSupport.stream(once.spliterator(), false).map(WorkListStage::toEntry).iterator();
-    try (OutputStream out = Files.newOutputStream(snapshot.resolve("work_list.csv"))) {
-      WorkListCsv.write(entries, out);
+  /** Writes the ranked list as {@code work_list.csv}, in a task: it is never held as a whole. */
+  static void writeWorkList(Dataset<Row> ranked, Path snapshot) {
+    WriteWorkList writer = new WriteWorkList(snapshot.toString(), Folders.settings(snapshot));
+    JavaRDD<Row> rows = ranked.toJavaRDD();
+    try {
+      if (rows.getNumPartitions() == 0) {
+        writer.call(Collections.emptyIterator());
+      }
+      rows.foreachPartition(writer);
+      WholeFile.clear(snapshot);
     } catch (IOException failure) {
       throw new UncheckedIOException(failure);
+    }
+  }
+
+  /**
+   * Writes the one partition of the ranked list.
+   *
+   * @param path of the snapshot, as text, since it travels to a worker
+   * @param hadoopSettings with which a worker finds it, when it is no local folder
+   */
+  private record WriteWorkList(String path, Map<String, String> hadoopSettings)
+      implements VoidFunction<Iterator<Row>> {
+    @Override
+    public void call(Iterator<Row> ranked) throws IOException {
+      Iterable<Row> once = () -> ranked;
+      Iterator<WorkListEntry> entries =
+          StreamSupport.stream(once.spliterator(), false).map(WorkListStage::toEntry).iterator();
+      WholeFile.write(
+          Folders.path(path, hadoopSettings).resolve("work_list.csv"),
+          file -> {
+            try (OutputStream out = Files.newOutputStream(file)) {
+              WorkListCsv.write(entries, out);
+            }
+          });
     }
   }
 

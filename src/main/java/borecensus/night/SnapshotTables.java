@@ -177,8 +177,11 @@ final class SnapshotTables {
 
   private void writeWorkList(Sources sources, ReportWriter.Figures figures) {
     Dataset<Row> ranked = WorkListStage.ranked(sources.statuses()).cache();
-    writer.write(Table.WORK_LIST, ranked.toLocalIterator(), figures.counts().marked());
-    ReportStage.writeWorkList(ranked.toLocalIterator(), snapshot);
+    writer.writeOrdered(
+        Table.WORK_LIST,
+        ranked.toJavaRDD().map(row -> RowCells.of(Table.WORK_LIST, row)),
+        figures.counts().marked());
+    ReportStage.writeWorkList(ranked, snapshot);
     new ReportWriter(spark, sources, snapshot).write(figures, ranked);
   }
 }
