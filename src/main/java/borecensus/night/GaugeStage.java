@@ -3,6 +3,8 @@ package borecensus.night;
 import static org.apache.spark.sql.functions.col;
 import static org.apache.spark.sql.functions.sum;
 
+import borecensus.domain.EngineHistory;
+import borecensus.norms.EngineResiduals;
 import borecensus.norms.FleetNorms;
 import borecensus.norms.GaugeSums;
 import java.util.ArrayList;
@@ -49,14 +51,22 @@ final class GaugeStage {
     @Override
     public Iterator<Row> call(Iterator<Row> histories) {
       GaugeSums sums = new GaugeSums(model.value().norms());
-      histories.forEachRemaining(
-          row -> sums.add(model.value().doubted(HistoryRows.toHistory(row))));
+      histories.forEachRemaining(row -> add(HistoryRows.toHistory(row), sums));
       List<Row> rows = new ArrayList<>();
       sums.sums()
           .forEach(
               (id, sum) ->
                   rows.add(RowFactory.create(id, sum.tests(), sum.information(), sum.score())));
       return rows.iterator();
+    }
+
+    private void add(EngineHistory history, GaugeSums sums) {
+      if (sums.learnsFrom(history)) {
+        EngineResiduals residuals = model.value().residuals(history).residuals();
+        if (residuals != null) {
+          sums.add(residuals);
+        }
+      }
     }
   }
 }

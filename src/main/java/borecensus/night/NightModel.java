@@ -11,6 +11,7 @@ import borecensus.norms.Priors;
 import borecensus.norms.ProtocolDays;
 import borecensus.published.LearnedModel;
 import borecensus.screening.ModelledEngine;
+import borecensus.screening.ResidualEngine;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Map;
@@ -56,5 +57,10 @@ record NightModel(
   /** The same of an engine of a known family, with its residuals against the norm. */
   ModelledEngine believed(EngineHistory history) {
     return learned().believed(history);
+  }
+
+  /** The same as far as the residuals. */
+  ResidualEngine residuals(EngineHistory history) {
+    return learned().residuals(history);
   }
 }

@@ -170,7 +170,9 @@ public final class NightlyJob {
 
     private NightModel learn(Dataset<Row> histories) {
       begins("norms");
-      List<EngineHistory> sample = SampleStage.sample(histories, registers.families().size());
+      List<EngineHistory> sample =
+          SampleStage.sample(
+              histories, registers.families().size(), settledCounts.testedByFamily());
       NightModel learned = NightModel.learn(sample, registers.families(), registers.gauges());
       NightModel model =
           sample.size() < settledCounts.tested()

@@ -25,7 +25,7 @@ final class ComponentFit {
 
   /** Adds the engines of one family, worked on all cores and kept in their order. */
   void addFamily(
-      List<HealthyModel> models,
+      List<EngineResiduals> models,
       FamilyNorm norm,
       FleetNorms norms,
       List<EngineWeights.Weight> weights) {

@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.Function;
 
 /**
  * Log variances of all families together: each family's own likelihood, drawn to families alike and
@@ -61,19 +62,32 @@ final class ComponentHierarchy {
     double[] sd = Arrays.stream(shared).map(s -> Double.isNaN(s) ? familySd : s).toArray();
     SortedMap<String, Belief> beliefs = new TreeMap<>();
     groups.keySet().forEach(id -> beliefs.put(id, new Belief(fleetLogs, sd)));
-    SortedMap<String, ComponentScoring.Estimate> estimates = new TreeMap<>();
-    beliefs.forEach((id, belief) -> estimates.put(id, estimate(id, belief, fleetLogs)));
+    SortedMap<String, ComponentScoring.Estimate> estimates = estimates(beliefs, id -> fleetLogs);
     for (int pass = 0; pass < PASSES; pass++) {
       for (int k = 0; k < shared.length; k++) {
         if (Double.isNaN(shared[k])) {
           learn(k, Math.log(prior[k]), beliefs, estimates);
         }
       }
-      estimates.replaceAll((id, present) -> estimate(id, beliefs.get(id), present.logs()));
+      SortedMap<String, ComponentScoring.Estimate> present = estimates;
+      estimates = estimates(beliefs, id -> present.get(id).logs());
     }
     SortedMap<String, double[]> variances = new TreeMap<>();
     estimates.forEach((id, e) -> variances.put(id, e.variances()));
     return variances;
+  }
+
+  /** Families are worked on all cores; the order is that of their names. */
+  private SortedMap<String, ComponentScoring.Estimate> estimates(
+      SortedMap<String, Belief> beliefs, Function<String, double[]> start) {
+    List<String> ids = List.copyOf(beliefs.keySet());
+    List<ComponentScoring.Estimate> found =
+        ids.parallelStream().map(id -> estimate(id, beliefs.get(id), start.apply(id))).toList();
+    SortedMap<String, ComponentScoring.Estimate> estimates = new TreeMap<>();
+    for (int f = 0; f < ids.size(); f++) {
+      estimates.put(ids.get(f), found.get(f));
+    }
+    return estimates;
   }
 
   private ComponentScoring.Estimate estimate(String familyId, Belief belief, double[] start) {

@@ -15,7 +15,7 @@ final class ComponentItems {
    * what was subtracted, which makes the estimate restricted maximum likelihood.
    */
   static ComponentItem levels(
-      HealthyModel model, FamilyNorm norm, FleetNorms norms, double weight) {
+      EngineResiduals model, FamilyNorm norm, FleetNorms norms, double weight) {
     int tests = model.tests();
     double[] x = model.usage();
     double[][] scatter = new double[tests][tests];
@@ -38,7 +38,7 @@ final class ComponentItems {
   }
 
   /** Cylinders against each other, over those read in every test: cylinder and reading. */
-  static ComponentItem spreads(HealthyModel model, double weight) {
+  static ComponentItem spreads(EngineResiduals model, double weight) {
     int tests = model.tests();
     double[][] contrasts = commonContrasts(model.residual());
     double[][] scatter = new double[tests][tests];

@@ -39,7 +39,7 @@ record EngineLevels(
     abstract double of(double[] values);
   }
 
-  static EngineLevels of(HealthyModel model, FamilyNorm norm, double weight, Summary summary) {
+  static EngineLevels of(EngineResiduals model, FamilyNorm norm, double weight, Summary summary) {
     int tests = model.tests();
     double[] deviation = new double[tests];
     for (int t = 0; t < tests; t++) {
@@ -79,7 +79,7 @@ record EngineLevels(
     return score / Math.sqrt(precision[t][t]);
   }
 
-  private static double[] noise(HealthyModel model, FamilyNorm norm) {
+  private static double[] noise(EngineResiduals model, FamilyNorm norm) {
     double[] noise = new double[model.tests()];
     for (int t = 0; t < noise.length; t++) {
       noise[t] = norm.components().test() + model.readingVariance()[t] / model.cylindersRead(t);
@@ -88,7 +88,7 @@ record EngineLevels(
   }
 
   /** Of the levels of a healthy engine when the norm and the gauges are known. */
-  private static double[][] covariance(HealthyModel model, FamilyNorm norm, double[] noise) {
+  private static double[][] covariance(EngineResiduals model, FamilyNorm norm, double[] noise) {
     VarianceComponents v = norm.components();
     double[] x = model.usage();
     double common = v.engine() + model.cylinderVariance() / norm.family().cylinders();

@@ -130,7 +130,9 @@ record FamilySample(
   }
 
   /** The feeders against this norm, in order. */
-  List<HealthyModel> models(FamilyNorm norm, FleetNorms norms) {
-    return feeders.parallelStream().map(f -> HealthyModel.of(f.readings(), norm, norms)).toList();
+  List<EngineResiduals> residuals(FamilyNorm norm, FleetNorms norms) {
+    return feeders.parallelStream()
+        .map(f -> EngineResiduals.of(f.readings(), norm, norms))
+        .toList();
   }
 }

@@ -30,35 +30,48 @@ public final class GaugeSums {
    * @param information about its offset, in units
    * @param score likewise
    */
-  public record Sum(long tests, long information, long score) {
-    private Sum plus(Sum other) {
-      return new Sum(tests + other.tests, information + other.information, score + other.score);
+  public record Sum(long tests, long information, long score) {}
+
+  /** A sum while it grows: one is met by every test of its gauge. */
+  private static final class Running {
+    private long tests;
+    private long information;
+    private long score;
+
+    private void add(long moreTests, long moreInformation, long moreScore) {
+      tests += moreTests;
+      information += moreInformation;
+      score += moreScore;
+    }
+
+    private Sum sum() {
+      return new Sum(tests, information, score);
     }
   }
 
   private final FleetNorms norms;
-  private final Map<String, Sum> sums = new HashMap<>();
+  private final Map<String, Running> sums = new HashMap<>();
 
   public GaugeSums(FleetNorms norms) {
     this.norms = norms;
   }
 
-  /** Adds one engine, unless its family or its usage is not known. */
-  public void add(EngineHistory history) {
+  /** Whether an engine tells of its gauges: it came with its vehicle and its family is known. */
+  public boolean learnsFrom(EngineHistory history) {
     FamilyNorm norm = norms.families().get(history.familyId());
-    if (norm == null || norm.range().engines() == 0 || !history.originalEngine()) {
-      return;
-    }
-    EngineReadings readings =
-        EngineReadings.of(history, norm.axis(), g -> norms.gauge(g).resolutionKpa())
-            .withKnownUsage();
-    if (readings.tests() > 0) {
-      HealthyModel model = HealthyModel.of(readings, norm, norms);
-      add(EngineLevels.of(model, norm, 1, EngineLevels.Summary.MEDIAN));
+    return norm != null && norm.range().engines() > 0 && history.originalEngine();
+  }
+
+  /** Adds the tests of known usage of an engine that {@linkplain #learnsFrom tells} something. */
+  public void add(EngineResiduals engine) {
+    FamilyNorm norm = norms.families().get(engine.readings().familyId());
+    EngineResiduals known = engine.withKnownUsage(norm, norms);
+    if (known.tests() > 0) {
+      add(EngineLevels.of(known, norm, 1, EngineLevels.Summary.MEDIAN), known.gauges());
     }
   }
 
-  private void add(EngineLevels engine) {
+  private void add(EngineLevels engine, GaugeOffset[] gauges) {
     String[] gaugeIds = engine.readings().gaugeIds();
     double weight = weight(engine);
     for (int t = 0; t < gaugeIds.length; t++) {
@@ -69,19 +82,25 @@ public final class GaugeSums {
         score += w * engine.deviation()[u];
         information += gaugeIds[u].equals(gaugeIds[t]) ? w : 0;
       }
-      score += information * norms.gauge(gaugeIds[t]).offsetLog();
-      add(gaugeIds[t], new Sum(1, Math.round(information / UNIT), Math.round(score / UNIT)));
+      score += information * gauges[t].offsetLog();
+      running(gaugeIds[t]).add(1, Math.round(information / UNIT), Math.round(score / UNIT));
     }
   }
 
   /** Adds the sums of other engines. */
   public void add(String gaugeId, Sum sum) {
-    sums.merge(gaugeId, sum, Sum::plus);
+    running(gaugeId).add(sum.tests(), sum.information(), sum.score());
+  }
+
+  private Running running(String gaugeId) {
+    return sums.computeIfAbsent(gaugeId, id -> new Running());
   }
 
   /** The sums so far. */
   public SortedMap<String, Sum> sums() {
-    return new TreeMap<>(sums);
+    SortedMap<String, Sum> told = new TreeMap<>();
+    sums.forEach((id, running) -> told.put(id, running.sum()));
+    return told;
   }
 
   private static double weight(EngineLevels engine) {
@@ -105,7 +124,7 @@ public final class GaugeSums {
     SortedMap<String, GaugeOffset> gauges = new TreeMap<>(norms.gauges());
     double mean = 0;
     for (String id : sums.keySet().stream().sorted().toList()) {
-      GaugeOffset gauge = refined(norms.gauge(id), sums.get(id));
+      GaugeOffset gauge = refined(norms.gauge(id), sums.get(id).sum());
       gauges.put(id, gauge);
       mean += gauge.offsetLog() / sums.size();
     }

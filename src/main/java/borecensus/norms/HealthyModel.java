@@ -39,20 +39,18 @@ public record HealthyModel(
   }
 
   static HealthyModel of(EngineReadings readings, FamilyNorm norm, FleetNorms norms) {
-    double[] usage = usage(readings, norm);
-    GaugeOffset[] gauges = norms.gauges(readings.gaugeIds());
-    VarianceComponents v = norm.components();
-    double[] readingVariance = readings.roundingVariance().clone();
-    for (int t = 0; t < readingVariance.length; t++) {
-      readingVariance[t] += v.reading();
-    }
+    return of(EngineResiduals.of(readings, norm, norms), norm);
+  }
+
+  /** An engine whose residuals are known. */
+  public static HealthyModel of(EngineResiduals engine, FamilyNorm norm) {
     return new HealthyModel(
-        readings,
-        usage,
-        residuals(readings, usage, gauges, new Expected(norm, norms.covariates())),
-        levelCovariance(readings, usage, gauges, norm),
-        v.cylinder() + norm.positionVariance(),
-        readingVariance);
+        engine.readings(),
+        engine.usage(),
+        engine.residual(),
+        levelCovariance(engine.readings(), engine.usage(), engine.gauges(), norm),
+        engine.cylinderVariance(),
+        engine.readingVariance());
   }
 
   /** How many tests. */
@@ -62,24 +60,12 @@ public record HealthyModel(
 
   /** Mean residual of a test over the cylinders read. */
   public double level(int test) {
-    double sum = 0;
-    int read = 0;
-    for (double r : residual[test]) {
-      if (!Double.isNaN(r)) {
-        sum += r;
-        read++;
-      }
-    }
-    return read == 0 ? 0 : sum / read;
+    return EngineResiduals.mean(residual[test]);
   }
 
   /** How many cylinders of a test were read. */
   public int cylindersRead(int test) {
-    int read = 0;
-    for (double r : residual[test]) {
-      read += Double.isNaN(r) ? 0 : 1;
-    }
-    return read;
+    return EngineResiduals.read(residual[test]);
   }
 
   /** Variance of {@link #level}. */
@@ -91,48 +77,6 @@ public record HealthyModel(
   /** Variance of the residual of one reading. */
   public double readingTotalVariance(int test) {
     return levelCovariance[test][test] + cylinderVariance + readingVariance[test];
-  }
-
-  /** Where the engine's own usage is not known, it is counted from the family's usual usage. */
-  private static double[] usage(EngineReadings readings, FamilyNorm norm) {
-    double usual = norm.range().usualUsage();
-    double start = readings.ownDistance() ? 0 : usual - firstKnown(readings.usage());
-    double[] usage = readings.usage().clone();
-    for (int t = 0; t < usage.length; t++) {
-      usage[t] = Double.isNaN(usage[t]) ? usual : start + usage[t];
-    }
-    return usage;
-  }
-
-  private static double firstKnown(double[] usage) {
-    for (double u : usage) {
-      if (!Double.isNaN(u)) {
-        return u;
-      }
-    }
-    return 0;
-  }
-
-  /** What a healthy engine's log readings are expected to be made of. */
-  private record Expected(FamilyNorm norm, CovariateEffects covariates) {}
-
-  private static double[][] residuals(
-      EngineReadings readings, double[] usage, GaugeOffset[] gauges, Expected healthy) {
-    FamilyNorm norm = healthy.norm();
-    double[][] residual = new double[usage.length][];
-    for (int t = 0; t < usage.length; t++) {
-      TestConditions conditions = readings.conditions()[t];
-      double expected =
-          norm.curve().at(usage[t])
-              + gauges[t].offsetLogOn(conditions.day())
-              + healthy.covariates().shiftLog(norm.family(), conditions);
-      double[] logs = readings.logKpa()[t];
-      residual[t] = new double[logs.length];
-      for (int c = 0; c < logs.length; c++) {
-        residual[t][c] = EngineReadings.limited(logs[c] - expected - norm.position(c));
-      }
-    }
-    return residual;
   }
 
   private static double[][] levelCovariance(

@@ -70,7 +70,7 @@ record LevelRound(
   private List<EngineLevels> levels(FamilySample sample, FleetNorms norms) {
     FamilyNorm norm = norms.families().get(sample.family().familyId());
     double[] means = weights.means(sample.family().familyId());
-    List<HealthyModel> models = sample.models(norm, norms);
+    List<EngineResiduals> models = sample.residuals(norm, norms);
     return IntStream.range(0, means.length)
         .parallel()
         .mapToObj(i -> EngineLevels.of(models.get(i), norm, means[i], summary))

@@ -130,7 +130,7 @@ final class NormRounds {
             sample -> {
               String id = sample.family().familyId();
               FamilyNorm norm = norms.families().get(id);
-              return PositionFit.of(sample.models(norm, norms), weights.means(id), norm);
+              return PositionFit.of(sample.residuals(norm, norms), weights.means(id), norm);
             });
     double variance =
         PositionFit.variance(
@@ -154,7 +154,7 @@ final class NormRounds {
         ? norm
         : norm.withComponents(
             RobustComponents.of(
-                sample.models(norm, norms),
+                sample.residuals(norm, norms),
                 sample.family().cylinders(),
                 sample.priors().spreads(),
                 sample.priors().pseudoEngines().family()));
@@ -175,7 +175,7 @@ final class NormRounds {
     samples.forEach(
         (id, sample) -> {
           FamilyNorm norm = norms.families().get(id);
-          fit.addFamily(sample.models(norm, norms), norm, norms, weights.of(id));
+          fit.addFamily(sample.residuals(norm, norms), norm, norms, weights.of(id));
         });
     SortedMap<String, VarianceComponents> fitted = fit.fit(norms.families(), common);
     SortedMap<String, FamilyNorm> families = new TreeMap<>(norms.families());

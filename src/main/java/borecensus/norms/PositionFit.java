@@ -24,7 +24,7 @@ final class PositionFit {
   }
 
   /** What the engines of one family say. Weights stand beside the engines. */
-  static PositionFit of(List<HealthyModel> engines, double[] engineWeights, FamilyNorm norm) {
+  static PositionFit of(List<EngineResiduals> engines, double[] engineWeights, FamilyNorm norm) {
     PositionFit fit = new PositionFit(norm);
     for (int i = 0; i < engineWeights.length; i++) {
       fit.add(engines.get(i), engineWeights[i], norm.components());
@@ -62,7 +62,7 @@ final class PositionFit {
     return variance;
   }
 
-  private void add(HealthyModel engine, double engineWeight, VarianceComponents v) {
+  private void add(EngineResiduals engine, double engineWeight, VarianceComponents v) {
     for (int c = 0; c < sums.length; c++) {
       double sum = 0;
       int read = 0;

@@ -15,15 +15,15 @@ final class RobustComponents {
   /** No first variance is taken for less than this share of the believed one. */
   private static final double FLOOR = 0.1;
 
-  private final List<HealthyModel> engines;
+  private final List<EngineResiduals> engines;
   private final double readings;
   private final double tests;
   private final double rounding;
 
-  private RobustComponents(List<HealthyModel> engines, int cylinders) {
+  private RobustComponents(List<EngineResiduals> engines, int cylinders) {
     this.engines = engines;
     this.readings = cylinders;
-    this.tests = engines.stream().mapToInt(HealthyModel::tests).average().orElse(1);
+    this.tests = engines.stream().mapToInt(EngineResiduals::tests).average().orElse(1);
     this.rounding =
         engines.stream()
             .flatMapToDouble(e -> Arrays.stream(e.readings().roundingVariance()))
@@ -32,7 +32,7 @@ final class RobustComponents {
   }
 
   static VarianceComponents of(
-      List<HealthyModel> engines, int cylinders, VarianceComponents believed, double pseudo) {
+      List<EngineResiduals> engines, int cylinders, VarianceComponents believed, double pseudo) {
     RobustComponents raw = new RobustComponents(engines, cylinders);
     double n = engines.size();
     double reading = drawn(raw.reading(), believed.reading(), n, pseudo);
@@ -54,7 +54,7 @@ final class RobustComponents {
 
   private double reading() {
     List<Double> changes = new ArrayList<>();
-    for (HealthyModel engine : engines) {
+    for (EngineResiduals engine : engines) {
       for (int t = 1; t < engine.tests(); t++) {
         double[] change = new double[engine.residual()[t].length];
         for (int c = 0; c < change.length; c++) {
@@ -68,7 +68,7 @@ final class RobustComponents {
 
   private double cylinder(double reading) {
     List<Double> lasting = new ArrayList<>();
-    for (HealthyModel engine : engines) {
+    for (EngineResiduals engine : engines) {
       double[] mean = new double[engine.residual()[0].length];
       for (double[] test : engine.residual()) {
         for (int c = 0; c < mean.length; c++) {
@@ -82,7 +82,7 @@ final class RobustComponents {
 
   private double test(double reading) {
     List<Double> changes = new ArrayList<>();
-    for (HealthyModel engine : engines) {
+    for (EngineResiduals engine : engines) {
       for (int t = 1; t < engine.tests(); t++) {
         changes.add(middle(engine, t) - middle(engine, t - 1));
       }
@@ -92,7 +92,7 @@ final class RobustComponents {
 
   private double engine(double reading, double cylinder, double test) {
     List<Double> levels = new ArrayList<>();
-    for (HealthyModel engine : engines) {
+    for (EngineResiduals engine : engines) {
       double sum = 0;
       for (int t = 0; t < engine.tests(); t++) {
         sum += middle(engine, t);
@@ -103,7 +103,7 @@ final class RobustComponents {
     return square(scale(levels)) - shared;
   }
 
-  private static double middle(HealthyModel engine, int test) {
+  private static double middle(EngineResiduals engine, int test) {
     return EngineLevels.Summary.MEDIAN.of(EngineLevels.read(engine.residual()[test]));
   }
 

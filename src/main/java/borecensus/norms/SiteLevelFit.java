@@ -95,7 +95,7 @@ final class SiteLevelFit {
     FamilyNorm norm = norms.families().get(history.familyId());
     EngineReadings readings =
         EngineReadings.of(history, used, norm.axis(), g -> norms.gauge(g).resolutionKpa());
-    HealthyModel model = HealthyModel.of(readings, norm, norms);
+    EngineResiduals model = EngineResiduals.of(readings, norm, norms);
     return new Used(history, used, EngineLevels.of(model, norm, 1, EngineLevels.Summary.MEDIAN));
   }
 

@@ -15,17 +15,32 @@ final class SparseRows {
 
   /** Adds a multiple of a row to a vector. */
   void addRow(int row, double factor, double[] target) {
-    for (int i = 0; i < columns[row].length; i++) {
-      target[columns[row][i]] += factor * values[row][i];
+    int[] at = columns[row];
+    double[] v = values[row];
+    for (int i = 0; i < v.length; i++) {
+      target[at[i]] += factor * v[i];
     }
   }
 
+  /** In four sums, as {@link Cholesky#dot}. */
   double dot(int row, double[] x) {
-    double sum = 0;
-    for (int i = 0; i < columns[row].length; i++) {
-      sum += values[row][i] * x[columns[row][i]];
+    int[] at = columns[row];
+    double[] v = values[row];
+    double first = 0;
+    double second = 0;
+    double third = 0;
+    double fourth = 0;
+    int i = 0;
+    for (; i + 3 < v.length; i += 4) {
+      first += v[i] * x[at[i]];
+      second += v[i + 1] * x[at[i + 1]];
+      third += v[i + 2] * x[at[i + 2]];
+      fourth += v[i + 3] * x[at[i + 3]];
     }
-    return sum;
+    for (; i < v.length; i++) {
+      first += v[i] * x[at[i]];
+    }
+    return first + second + (third + fourth);
   }
 
   double[] times(double[] x) {
@@ -59,11 +74,13 @@ final class SparseRows {
 
   /** Sum over columns of the product of two rows' cells, each over the figure of its column. */
   double products(int row, int other, double[] figures) {
+    int[] at = columns[row];
+    int[] otherAt = columns[other];
     double sum = 0;
-    for (int i = 0, j = 0; i < columns[row].length && j < columns[other].length; ) {
-      int difference = columns[row][i] - columns[other][j];
+    for (int i = 0, j = 0; i < at.length && j < otherAt.length; ) {
+      int difference = at[i] - otherAt[j];
       if (difference == 0) {
-        sum += values[row][i] * values[other][j] / figures[columns[row][i]];
+        sum += values[row][i] * values[other][j] / figures[at[i]];
       }
       i += difference <= 0 ? 1 : 0;
       j += difference >= 0 ? 1 : 0;

@@ -5,6 +5,7 @@ import borecensus.normalise.WarmProtocol;
 import borecensus.norms.FleetNorms;
 import borecensus.norms.ProtocolDays;
 import borecensus.screening.ModelledEngine;
+import borecensus.screening.ResidualEngine;
 import borecensus.screening.TransposedCylinders;
 import java.io.Serializable;
 
@@ -28,5 +29,10 @@ public record LearnedModel(WarmProtocol warmProtocol, ProtocolDays protocolDays,
   /** The same of an engine of a known family, with its residuals against the norm. */
   public ModelledEngine believed(EngineHistory history) {
     return TransposedCylinders.believed(protocolDays.apply(warmProtocol.apply(history)), norms);
+  }
+
+  /** The same as far as the residuals, for whoever needs no more of it. */
+  public ResidualEngine residuals(EngineHistory history) {
+    return TransposedCylinders.residuals(protocolDays.apply(warmProtocol.apply(history)), norms);
   }
 }

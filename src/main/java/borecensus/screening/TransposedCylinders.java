@@ -3,8 +3,8 @@ package borecensus.screening;
 import borecensus.domain.CompressionTest;
 import borecensus.domain.Doubt;
 import borecensus.domain.EngineHistory;
+import borecensus.norms.EngineResiduals;
 import borecensus.norms.FleetNorms;
-import borecensus.norms.HealthyModel;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -34,17 +34,22 @@ public final class TransposedCylinders {
   public static EngineHistory doubt(EngineHistory history, FleetNorms norms) {
     return history.trustedTests().size() < FEWEST_TESTS
         ? history
-        : believed(history, norms).history();
+        : residuals(history, norms).history();
+  }
+
+  /** The same, with the model of the tests that are still trusted. */
+  public static ModelledEngine believed(EngineHistory history, FleetNorms norms) {
+    return residuals(history, norms).modelled(norms);
   }
 
   /** The same, with the residuals of the tests that are still trusted. */
-  public static ModelledEngine believed(EngineHistory history, FleetNorms norms) {
-    ModelledEngine engine = ModelledEngine.of(history, norms);
+  public static ResidualEngine residuals(EngineHistory history, FleetNorms norms) {
+    ResidualEngine engine = ResidualEngine.of(history, norms);
     List<CompressionTest> trusted = history.trustedTests();
     if (trusted.size() < FEWEST_TESTS) {
       return engine;
     }
-    HealthyModel model = engine.model();
+    EngineResiduals model = engine.residuals();
     double[][] pattern = pattern(model.residual());
     Set<String> transposed = new HashSet<>();
     int first = trusted.size() - model.tests();
@@ -55,7 +60,7 @@ public final class TransposedCylinders {
     }
     return transposed.isEmpty()
         ? engine
-        : ModelledEngine.of(history.withTests(doubted(history, transposed)), norms);
+        : ResidualEngine.of(history.withTests(doubted(history, transposed)), norms);
   }
 
   private static List<CompressionTest> doubted(EngineHistory history, Set<String> transposed) {

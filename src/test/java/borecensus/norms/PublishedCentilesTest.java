@@ -209,8 +209,9 @@ class PublishedCentilesTest {
     for (int pass = 0; pass < 8; pass++) {
       List<EngineLevels> engines = new ArrayList<>();
       for (NamedCsvRecord r : data) {
-        HealthyModel model = model(norm, number(r, "x") / 10, number(r, "y"));
-        engines.add(EngineLevels.of(model, norm, 1, EngineLevels.Summary.MEAN));
+        EngineReadings readings = model(norm, number(r, "x") / 10, number(r, "y")).readings();
+        EngineResiduals residuals = EngineResiduals.of(readings, norm, fleet(norm));
+        engines.add(EngineLevels.of(residuals, norm, 1, EngineLevels.Summary.MEAN));
       }
       norm = norm.withCurve(CurveFit.of(engines, norm.curve()).curve(new Wear(0, 1e4, 200)));
     }

@@ -280,11 +280,11 @@ class PublishedComponentsTest {
     EngineReadings readings =
         new EngineReadings(
             "E", "F", true, new double[tests], null, null, y, new double[tests], new double[tests]);
-    HealthyModel model =
-        new HealthyModel(readings, new double[tests], y, null, 0, new double[tests]);
+    EngineResiduals residuals =
+        new EngineResiduals(readings, null, new double[tests], y, 0, new double[tests]);
     double vague = PublishedFit.VAGUE;
     return new ComponentScoring(new double[] {1, 1}, new double[] {vague, vague})
-        .fit(List.of(ComponentItems.spreads(model, 1)), new double[] {1, 1}, 60);
+        .fit(List.of(ComponentItems.spreads(residuals, 1)), new double[] {1, 1}, 60);
   }
 
   /**

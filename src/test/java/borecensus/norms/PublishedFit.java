@@ -155,27 +155,27 @@ final class PublishedFit {
   private VarianceComponents components() {
     VarianceComponents v = norm().components();
     List<ComponentItem> items =
-        models().stream().map(m -> ComponentItems.levels(m, norm(), norms, 1)).toList();
+        residuals().stream().map(m -> ComponentItems.levels(m, norm(), norms, 1)).toList();
     double[] fitted = scoring.fit(items, new double[] {v.engine(), v.slope(), v.test()}, 30);
     return v.withLevel(fitted[0], fitted[1], fitted[2]);
   }
 
-  private List<HealthyModel> models() {
-    return engines.stream().map(e -> HealthyModel.of(e, norm(), norms)).toList();
+  private List<EngineResiduals> residuals() {
+    return engines.stream().map(e -> EngineResiduals.of(e, norm(), norms)).toList();
   }
 
   private List<EngineLevels> levels() {
-    return models().stream().map(this::unbounded).toList();
+    return residuals().stream().map(this::unbounded).toList();
   }
 
-  private EngineLevels unbounded(HealthyModel model) {
+  private EngineLevels unbounded(EngineResiduals model) {
     double[] deviation = new double[model.tests()];
     Arrays.setAll(deviation, model::level);
     return new EngineLevels(
         model.readings(), 1, deviation, Cholesky.of(covariance(model)).inverse());
   }
 
-  private double[][] covariance(HealthyModel model) {
+  private double[][] covariance(EngineResiduals model) {
     VarianceComponents v = norm().components();
     double[] x = model.usage();
     double[][] covariance = new double[x.length][x.length];
@@ -232,7 +232,7 @@ final class PublishedFit {
   /** The line as the product fits it, tests out of line counting less. */
   MeanCurve boundedCurve() {
     List<EngineLevels> bounded =
-        models().stream()
+        residuals().stream()
             .map(m -> EngineLevels.of(m, norm(), 1, EngineLevels.Summary.MEAN))
             .toList();
     return CurveFit.of(bounded, norm().curve()).curve(ANY_SLOPE);
@@ -251,7 +251,7 @@ final class PublishedFit {
     double ywy = 0;
     double logV = 0;
     int n = 0;
-    for (HealthyModel model : models()) {
+    for (EngineResiduals model : residuals()) {
       Cholesky v = Cholesky.of(covariance(model));
       double[] x = Arrays.stream(model.usage()).map(u -> u - origin).toArray();
       double[] y = Arrays.stream(model.readings().logKpa()).mapToDouble(test -> test[0]).toArray();
