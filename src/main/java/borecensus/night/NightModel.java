@@ -29,7 +29,7 @@ record NightModel(
       List<EngineHistory> sample, Map<String, Family> families, Map<String, Gauge> gauges) {
     Priors priors = Priors.load();
     WarmProtocol warm = WarmProtocol.learn(sample);
-    List<EngineHistory> warmed = sample.stream().map(warm::apply).toList();
+    List<EngineHistory> warmed = sample.parallelStream().map(warm::apply).toList();
     FleetNorms norms = NormEstimator.estimate(warmed, families, gauges, priors);
     ProtocolDays days = ProtocolDays.learn(warmed, norms);
     List<EngineHistory> believed =

@@ -5,6 +5,8 @@ import borecensus.domain.EngineHistory;
 import borecensus.statistics.Quantiles;
 import java.util.List;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.IntStream;
 
@@ -78,11 +80,21 @@ record DatedLevels(
     return IntStream.of(kept).mapToDouble(t -> values[t]).toArray();
   }
 
+  /** The shift on each of its days. */
+  SortedMap<TestDay, Shift> shifts() {
+    SortedMap<TestDay, Shift> shifts = new TreeMap<>();
+    if (!days.isEmpty()) {
+      double[][] precision = Cholesky.of(covariance).inverse();
+      distinctDays().forEach(day -> shifts.put(day, shift(day, precision)));
+    }
+    return shifts;
+  }
+
   /**
    * The generalised least squares estimate of a shift common to the engine's tests of this day:
    * (u'Wz) / (u'Wu) with u one on that day and W the inverse covariance.
    */
-  Shift shift(TestDay day, double[][] precision) {
+  private Shift shift(TestDay day, double[][] precision) {
     double score = 0;
     double information = 0;
     double curve = 0;
@@ -96,9 +108,5 @@ record DatedLevels(
       }
     }
     return new Shift(score / information, 1 / information, curve);
-  }
-
-  double[][] precision() {
-    return Cholesky.of(covariance).inverse();
   }
 }

@@ -70,7 +70,8 @@ public final class NormEstimator {
     for (EngineHistory history : sample) {
       history
           .trustedTests()
-          .forEach(t -> offsets.put(t.gaugeId(), unseen(t.gaugeId(), Double.NaN, variance)));
+          .forEach(
+              t -> offsets.computeIfAbsent(t.gaugeId(), id -> unseen(id, Double.NaN, variance)));
     }
     gauges.forEach((id, gauge) -> offsets.put(id, unseen(id, gauge.resolutionKpa(), variance)));
     return new FleetNorms(
@@ -102,14 +103,18 @@ public final class NormEstimator {
         known.add(history);
       }
     }
+    List<FamilySample> drawn =
+        byFamily.keySet().stream().map(families::get).toList().parallelStream()
+            .map(f -> sample(f, byFamily.get(f.familyId()), blank))
+            .toList();
     SortedMap<String, FamilySample> samples = new TreeMap<>();
-    byFamily.forEach(
-        (id, histories) -> {
-          Family family = families.get(id);
-          samples.put(
-              id, FamilySample.of(family, blank.priors().of(family.fuel()), histories, blank));
-        });
+    drawn.forEach(s -> samples.put(s.family().familyId(), s));
     return samples;
+  }
+
+  private static FamilySample sample(
+      Family family, List<EngineHistory> histories, FleetNorms blank) {
+    return FamilySample.of(family, blank.priors().of(family.fuel()), histories, blank);
   }
 
   /** What is believed of the whole fleet: the priors of the fuel that most of its engines burn. */

@@ -10,6 +10,7 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.apache.commons.math3.distribution.NormalDistribution;
@@ -47,22 +48,24 @@ public record ProtocolDays(SortedMap<TestDay, Doubt> doubts) implements Serializ
 
   /** Finds the days in the trusted tests of a sample; engines of unknown families are left out. */
   public static ProtocolDays learn(List<EngineHistory> sample, FleetNorms norms) {
-    List<DatedLevels> engines = new ArrayList<>();
-    for (EngineHistory history : sorted(sample)) {
-      norms
-          .family(history.familyId())
-          .filter(norm -> norm.range().engines() > 0 && !history.trustedTests().isEmpty())
-          .ifPresent(norm -> engines.add(DatedLevels.of(history, norm, norms)));
-    }
+    List<DatedLevels> engines =
+        sorted(sample).parallelStream().flatMap(h -> levels(h, norms).stream()).toList();
     SortedMap<TestDay, Doubt> found = new TreeMap<>();
     SortedMap<TestDay, DayShift> next = striking(engines, norms);
     while (!next.isEmpty()) {
       next.forEach(
           (day, s) -> found.put(day, s.log() < 0 ? Doubt.LOW_TOGETHER : Doubt.HIGH_TOGETHER));
-      engines.replaceAll(e -> e.without(found.keySet()));
+      engines = engines.stream().map(e -> e.without(found.keySet())).toList();
       next = striking(engines, norms);
     }
     return new ProtocolDays(found);
+  }
+
+  private static Optional<DatedLevels> levels(EngineHistory history, FleetNorms norms) {
+    return norms
+        .family(history.familyId())
+        .filter(norm -> norm.range().engines() > 0 && !history.trustedTests().isEmpty())
+        .map(norm -> DatedLevels.of(history, norm, norms));
   }
 
   /** In a fixed order, so that sums do not depend on how the sample was gathered. */
@@ -120,11 +123,9 @@ public record ProtocolDays(SortedMap<TestDay, Doubt> doubts) implements Serializ
 
   private static SortedMap<TestDay, DayShift> shifts(List<DatedLevels> engines, FleetNorms norms) {
     SortedMap<TestDay, List<DatedLevels.Shift>> byDay = new TreeMap<>();
-    for (DatedLevels engine : engines) {
-      double[][] precision = engine.days().isEmpty() ? new double[0][] : engine.precision();
-      for (TestDay day : engine.distinctDays()) {
-        byDay.computeIfAbsent(day, d -> new ArrayList<>()).add(engine.shift(day, precision));
-      }
+    for (SortedMap<TestDay, DatedLevels.Shift> engine :
+        engines.parallelStream().map(DatedLevels::shifts).toList()) {
+      engine.forEach((day, s) -> byDay.computeIfAbsent(day, d -> new ArrayList<>()).add(s));
     }
     SortedMap<TestDay, DayShift> shifts = new TreeMap<>();
     for (Map.Entry<TestDay, List<DatedLevels.Shift>> day : byDay.entrySet()) {

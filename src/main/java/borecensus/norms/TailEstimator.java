@@ -57,16 +57,17 @@ final class TailEstimator {
   private record Wide(TailTable.Count wholes, TailTable.Count cylinders) {}
 
   /** Engines as they are counted in every iteration. */
-  private record Block(TailTable wholes, TailTable cylinders) {
+  private record Block(TailTable.Packed wholes, TailTable.Packed cylinders) {
     static Block of(List<TailRatios> engines, double[] healthy, int from) {
-      Block block = new Block(new TailTable(), new TailTable());
+      TailTable wholes = new TailTable();
+      TailTable cylinders = new TailTable();
       for (int e = from; e < Math.min(from + BLOCK, healthy.length); e++) {
-        block.wholes.add(engines.get(e).whole(), healthy[e]);
+        wholes.add(engines.get(e).whole(), healthy[e]);
         for (TailColumn column : engines.get(e).cylinders()) {
-          block.cylinders.add(column, healthy[e]);
+          cylinders.add(column, healthy[e]);
         }
       }
-      return block;
+      return new Block(wholes.packed(), cylinders.packed());
     }
 
     Wide wide(Tails shares) {

@@ -3,6 +3,8 @@ package borecensus.norms;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
 
 /**
  * The likelihood ratios of many columns (see {@link TailOdds}), summed up as far as the shares
@@ -15,9 +17,9 @@ import java.util.List;
  */
 final class TailTable {
   /** Where the numbers of the powers of N begin: before them usual, lasting and lasting counted. */
-  private static final int HEAD = 3;
+  static final int HEAD = 3;
 
-  private final List<double[]> rows = new ArrayList<>();
+  private final SortedMap<Integer, List<double[]>> rows = new TreeMap<>();
   private double offsets;
   private double noises;
 
@@ -45,31 +47,36 @@ final class TailTable {
       row[HEAD + 1] += noiseWeight * odds.single()[t];
       used = row[power] > 0 ? power + 2 : used;
     }
-    rows.add(used == row.length ? row : Arrays.copyOf(row, used));
+    rows.computeIfAbsent(used, n -> new ArrayList<>())
+        .add(used == row.length ? row : Arrays.copyOf(row, used));
     offsets += offsetWeight;
     noises += newer;
   }
 
-  /** All offsets and values of tests that deviate upwards. */
-  Count all() {
-    return new Count(offsets, noises);
+  /** The columns added so far, to be counted. */
+  Packed packed() {
+    return new Packed(
+        rows.values().stream().map(TailRows::new).toList(), new Count(offsets, noises));
   }
 
-  /** Those of them that are wide, if such shares of all are. */
-  Count wide(double offsetShare, double noiseShare) {
-    double wideOffsets = 0;
-    double wideNoises = 0;
-    for (double[] row : rows) {
-      double noise = 0;
-      double counted = 0;
-      for (int power = row.length - 2; power >= HEAD; power -= 2) {
-        noise = (noise + row[power]) * noiseShare;
-        counted = (counted + row[power + 1]) * noiseShare;
+  /**
+   * Columns as they are counted over and over.
+   *
+   * @param rows their numbers, rows of one length together
+   * @param all offsets and values of tests that deviate upwards
+   */
+  record Packed(List<TailRows> rows, Count all) {
+
+    /** Those that are wide, if such shares of all are. */
+    Count wide(double offsetShare, double noiseShare) {
+      double wideOffsets = 0;
+      double wideNoises = 0;
+      for (TailRows equal : rows) {
+        Count wide = equal.wide(offsetShare, noiseShare);
+        wideOffsets += wide.offsets();
+        wideNoises += wide.noises();
       }
-      double all = row[0] + offsetShare * row[1] + noise;
-      wideOffsets += offsetShare * row[2] / all;
-      wideNoises += counted / all;
+      return new Count(wideOffsets, wideNoises);
     }
-    return new Count(wideOffsets, wideNoises);
   }
 }

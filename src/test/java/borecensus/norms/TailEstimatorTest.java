@@ -69,7 +69,7 @@ class TailEstimatorTest {
       }
       table.add(column, weight);
     }
-    TailTable.Count counted = table.wide(0.003, 0.02);
+    TailTable.Count counted = table.packed().wide(0.003, 0.02);
     assertEquals(offsets, counted.offsets(), 1e-12 * offsets);
     assertEquals(noises, counted.noises(), 1e-12 * noises);
   }
