@@ -22,25 +22,14 @@ final class SparseRows {
     }
   }
 
-  /** In four sums, as {@link Cholesky#dot}. */
   double dot(int row, double[] x) {
     int[] at = columns[row];
     double[] v = values[row];
-    double first = 0;
-    double second = 0;
-    double third = 0;
-    double fourth = 0;
-    int i = 0;
-    for (; i + 3 < v.length; i += 4) {
-      first += v[i] * x[at[i]];
-      second += v[i + 1] * x[at[i + 1]];
-      third += v[i + 2] * x[at[i + 2]];
-      fourth += v[i + 3] * x[at[i + 3]];
+    double sum = 0;
+    for (int i = 0; i < v.length; i++) {
+      sum += v[i] * x[at[i]];
     }
-    for (; i < v.length; i++) {
-      first += v[i] * x[at[i]];
-    }
-    return first + second + (third + fourth);
+    return sum;
   }
 
   double[] times(double[] x) {
