@@ -33,7 +33,7 @@ record EvidenceBlock(int[] groups, int[] groupOf, double[] health, double[][][] 
       double[] logs = new double[hypotheses.length];
       double top = 0;
       for (int h = 0; h < logs.length; h++) {
-        logs[h] = sums.get(h).logTop() + engines.get(e).known().logRatio(hypotheses[h]);
+        logs[h] = sums.get(h).logUnit() + engines.get(e).known().logRatio(hypotheses[h]);
         top = Math.max(top, logs[h]);
       }
       for (int h = 0; h < logs.length; h++) {
