@@ -25,22 +25,38 @@ public record HealthyModel(
 
   /** The engine's last trusted tests, of which there must be at least one. */
   public static HealthyModel of(EngineHistory history, FamilyNorm norm, FleetNorms norms) {
-    return of(
-        EngineReadings.of(history, norm.axis(), g -> norms.gauge(g).resolutionKpa()), norm, norms);
+    return of(history, EngineReadings.usedTests(history), norm, norms);
   }
 
   /** One test alone, trusted or not. */
   public static HealthyModel of(
       EngineHistory history, CompressionTest test, FamilyNorm norm, FleetNorms norms) {
-    return of(
-        EngineReadings.of(history, List.of(test), norm.axis(), g -> norms.gauge(g).resolutionKpa()),
-        norm,
-        norms);
+    return of(history, List.of(test), norm, norms);
+  }
+
+  private static HealthyModel of(
+      EngineHistory history, List<CompressionTest> used, FamilyNorm norm, FleetNorms norms) {
+    String[] gaugeIds = new String[used.size()];
+    for (int t = 0; t < gaugeIds.length; t++) {
+      gaugeIds[t] = used.get(t).gaugeId();
+    }
+    GaugeOffset[] gauges = norms.gauges(gaugeIds);
+    double[] resolutionKpa = new double[gauges.length];
+    for (int t = 0; t < gauges.length; t++) {
+      resolutionKpa[t] = gauges[t].resolutionKpa();
+    }
+    EngineReadings readings = EngineReadings.of(history, used, norm.axis(), resolutionKpa);
+    return of(Measured.of(readings, gauges), norm, norms.covariates());
   }
 
   static HealthyModel of(EngineReadings readings, FamilyNorm norm, FleetNorms norms) {
+    Measured measured = Measured.of(readings, norms.gauges(readings.gaugeIds()));
+    return of(measured, norm, norms.covariates());
+  }
+
+  private static HealthyModel of(Measured measured, FamilyNorm norm, CovariateEffects covariates) {
+    EngineReadings readings = measured.readings();
     double[] usage = usage(readings, norm);
-    GaugeOffset[] gauges = norms.gauges(readings.gaugeIds());
     VarianceComponents v = norm.components();
     double[] readingVariance = readings.roundingVariance().clone();
     for (int t = 0; t < readingVariance.length; t++) {
@@ -49,8 +65,8 @@ public record HealthyModel(
     return new HealthyModel(
         readings,
         usage,
-        residuals(readings, usage, gauges, new Expected(norm, norms.covariates())),
-        levelCovariance(readings, usage, gauges, norm),
+        residuals(measured, usage, norm, covariates),
+        levelCovariance(measured, usage, norm),
         v.cylinder() + norm.positionVariance(),
         readingVariance);
   }
@@ -113,19 +129,37 @@ public record HealthyModel(
     return 0;
   }
 
-  /** What a healthy engine's log readings are expected to be made of. */
-  private record Expected(FamilyNorm norm, CovariateEffects covariates) {}
+  /**
+   * Readings with the gauge of each test, looked up once.
+   *
+   * @param periods by test, of its gauge on that day
+   */
+  private record Measured(EngineReadings readings, GaugeOffset[] gauges, int[] periods) {
+
+    static Measured of(EngineReadings readings, GaugeOffset[] gauges) {
+      int[] periods = new int[gauges.length];
+      for (int t = 0; t < periods.length; t++) {
+        periods[t] = gauges[t].periodOn(readings.conditions()[t].day());
+      }
+      return new Measured(readings, gauges, periods);
+    }
+
+    double offsetLog(int test) {
+      return gauges[test].offsetLogIn(periods[test]);
+    }
+
+    GaugeError error(FamilyNorm norm, int test) {
+      return GaugeError.of(norm, gauges[test], periods[test]);
+    }
+  }
 
   private static double[][] residuals(
-      EngineReadings readings, double[] usage, GaugeOffset[] gauges, Expected healthy) {
-    FamilyNorm norm = healthy.norm();
+      Measured measured, double[] usage, FamilyNorm norm, CovariateEffects covariates) {
+    EngineReadings readings = measured.readings();
+    double[] conditionShifts = covariates.shiftsLog(norm.family(), readings.conditions());
     double[][] residual = new double[usage.length][];
     for (int t = 0; t < usage.length; t++) {
-      TestConditions conditions = readings.conditions()[t];
-      double expected =
-          norm.curve().at(usage[t])
-              + gauges[t].offsetLogOn(conditions.day())
-              + healthy.covariates().shiftLog(norm.family(), conditions);
+      double expected = norm.curve().at(usage[t]) + measured.offsetLog(t) + conditionShifts[t];
       double[] logs = readings.logKpa()[t];
       residual[t] = new double[logs.length];
       for (int c = 0; c < logs.length; c++) {
@@ -135,14 +169,13 @@ public record HealthyModel(
     return residual;
   }
 
-  private static double[][] levelCovariance(
-      EngineReadings readings, double[] x, GaugeOffset[] gauges, FamilyNorm norm) {
+  private static double[][] levelCovariance(Measured measured, double[] x, FamilyNorm norm) {
     VarianceComponents v = norm.components();
-    double common = v.engine() + usageVariance(readings, norm);
+    double common = v.engine() + usageVariance(measured.readings(), norm);
     GaugeError[] errors = new GaugeError[x.length];
     double[][] covariance = norm.curve().covariances(x);
     for (int i = 0; i < x.length; i++) {
-      errors[i] = GaugeError.of(norm, gauges[i], readings.conditions()[i].day());
+      errors[i] = measured.error(norm, i);
       for (int j = 0; j <= i; j++) {
         double sameGauge = errors[i].sharedWith(errors[j]);
         covariance[i][j] = common + v.slope() * x[i] * x[j] + covariance[i][j] + sameGauge;
