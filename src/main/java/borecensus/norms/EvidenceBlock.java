@@ -5,8 +5,8 @@ import java.util.List;
 
 /**
  * The evidence of some engines, off the log scale, for weighing them over and over under other laws
- * of faults: likelihood ratios are divided by the engine's largest. Numbers of one size of one
- * fault stand together for all engines, so that the inner loops run along them.
+ * of faults: likelihood ratios are divided by one near the engine's largest. Numbers of one size of
+ * one fault stand together for all engines, so that the inner loops run along them.
  *
  * @param groups numbers of the groups of engines that share their priors, those met here alone
  * @param groupOf by engine, place of its group among these
