@@ -19,6 +19,8 @@ public record CovariateEffects(
     SortedMap<Fuel, List<CovariateEffect>> byFuel, SortedMap<String, List<Double>> middles)
     implements Serializable {
 
+  private static final List<Covariate> COVARIATES = List.of(Covariate.values());
+
   /** Nothing is known and nothing is corrected. */
   static final CovariateEffects NONE = new CovariateEffects(new TreeMap<>(), new TreeMap<>());
 
@@ -37,12 +39,24 @@ public record CovariateEffects(
 
   /** How much the conditions raise the log readings of a test; zero where none are stated. */
   double shiftLog(Family family, TestConditions conditions) {
-    double shift = 0;
-    for (Covariate covariate : Covariate.values()) {
-      double units = units(family, covariate, conditions);
-      shift += units == 0 ? 0 : units * of(family.fuel(), covariate).logPerUnit();
+    return shiftsLog(family, new TestConditions[] {conditions})[0];
+  }
+
+  /** The same of several tests, the family looked up once. */
+  double[] shiftsLog(Family family, TestConditions[] conditions) {
+    double[] shifts = new double[conditions.length];
+    List<Double> middle = middles.get(family.familyId());
+    if (middle == null) {
+      return shifts;
     }
-    return shift;
+    for (Covariate covariate : COVARIATES) {
+      double usual = middle.get(covariate.ordinal());
+      for (int t = 0; t < shifts.length; t++) {
+        double units = covariate.units(conditions[t], usual);
+        shifts[t] += units == 0 ? 0 : units * of(family.fuel(), covariate).logPerUnit();
+      }
+    }
+    return shifts;
   }
 
   /** Units of a covariate above the family's middle. */

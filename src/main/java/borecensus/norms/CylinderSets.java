@@ -36,7 +36,9 @@ final class CylinderSets {
 
   private static int[] all(Family family) {
     int[] all = new int[family.cylinders()];
-    Arrays.setAll(all, c -> c);
+    for (int c = 0; c < all.length; c++) {
+      all[c] = c;
+    }
     return all;
   }
 

@@ -85,6 +85,16 @@ public record EngineReadings(
       List<CompressionTest> used,
       UsageAxis axis,
       ToDoubleFunction<String> resolutionKpaByGauge) {
+    double[] resolutionKpa = new double[used.size()];
+    for (int t = 0; t < resolutionKpa.length; t++) {
+      resolutionKpa[t] = resolutionKpaByGauge.applyAsDouble(used.get(t).gaugeId());
+    }
+    return of(history, used, axis, resolutionKpa);
+  }
+
+  /** The same, with the steps of the dials by test. */
+  static EngineReadings of(
+      EngineHistory history, List<CompressionTest> used, UsageAxis axis, double[] resolutionKpa) {
     int tests = used.size();
     double[] usage = new double[tests];
     String[] gaugeIds = new String[tests];
@@ -98,7 +108,7 @@ public record EngineReadings(
       gaugeIds[t] = test.gaugeId();
       conditions[t] = TestConditions.of(test);
       logKpa[t] = logs(test.referenceKpa());
-      halfStep[t] = halfStep(test, resolutionKpaByGauge.applyAsDouble(test.gaugeId()));
+      halfStep[t] = halfStep(test, resolutionKpa[t]);
       roundingVariance[t] = halfStep[t] * halfStep[t] / 3;
     }
     return new EngineReadings(

@@ -1,6 +1,8 @@
 package borecensus.norms;
 
+import borecensus.domain.CompressionTest;
 import borecensus.domain.EngineHistory;
+import java.util.List;
 
 /**
  * What is left of one engine's readings when the norm is taken from them. The arrays are shared,
@@ -8,6 +10,7 @@ import borecensus.domain.EngineHistory;
  *
  * @param readings what was read
  * @param gauges by test, as far as they are known
+ * @param gaugePeriods by test, of its gauge on that day
  * @param usage by test, model units; filled in where not known
  * @param residual log reading less family mean, position, gauge offset and the effect of the test's
  *     conditions, limited to a believed deviation, by test and cylinder; NaN where not read
@@ -17,6 +20,7 @@ import borecensus.domain.EngineHistory;
 public record EngineResiduals(
     EngineReadings readings,
     GaugeOffset[] gauges,
+    int[] gaugePeriods,
     double[] usage,
     double[][] residual,
     double cylinderVariance,
@@ -24,13 +28,34 @@ public record EngineResiduals(
 
   /** The engine's last trusted tests, of which there must be at least one. */
   public static EngineResiduals of(EngineHistory history, FamilyNorm norm, FleetNorms norms) {
-    return of(
-        EngineReadings.of(history, norm.axis(), g -> norms.gauge(g).resolutionKpa()), norm, norms);
+    return of(history, EngineReadings.usedTests(history), norm, norms);
+  }
+
+  /** Some tests, trusted or not. */
+  static EngineResiduals of(
+      EngineHistory history, List<CompressionTest> used, FamilyNorm norm, FleetNorms norms) {
+    String[] gaugeIds = new String[used.size()];
+    for (int t = 0; t < gaugeIds.length; t++) {
+      gaugeIds[t] = used.get(t).gaugeId();
+    }
+    GaugeOffset[] gauges = norms.gauges(gaugeIds);
+    double[] resolutionKpa = new double[gauges.length];
+    for (int t = 0; t < gauges.length; t++) {
+      resolutionKpa[t] = gauges[t].resolutionKpa();
+    }
+    EngineReadings readings = EngineReadings.of(history, used, norm.axis(), resolutionKpa);
+    return of(Measured.of(readings, gauges), norm, norms.covariates());
   }
 
   static EngineResiduals of(EngineReadings readings, FamilyNorm norm, FleetNorms norms) {
+    return of(
+        Measured.of(readings, norms.gauges(readings.gaugeIds())), norm, norms.covariates());
+  }
+
+  private static EngineResiduals of(
+      Measured measured, FamilyNorm norm, CovariateEffects covariates) {
+    EngineReadings readings = measured.readings();
     double[] usage = usage(readings, norm);
-    GaugeOffset[] gauges = norms.gauges(readings.gaugeIds());
     VarianceComponents v = norm.components();
     double[] readingVariance = readings.roundingVariance().clone();
     for (int t = 0; t < readingVariance.length; t++) {
@@ -38,9 +63,10 @@ public record EngineResiduals(
     }
     return new EngineResiduals(
         readings,
-        gauges,
+        measured.gauges(),
+        measured.periods(),
         usage,
-        residuals(readings, usage, gauges, new Expected(norm, norms.covariates())),
+        residuals(measured, usage, norm, covariates),
         v.cylinder() + norm.positionVariance(),
         readingVariance);
   }
@@ -108,19 +134,38 @@ public record EngineResiduals(
     return 0;
   }
 
-  /** What a healthy engine's log readings are expected to be made of. */
-  private record Expected(FamilyNorm norm, CovariateEffects covariates) {}
+  /** What the gauge of a test may still be wrong by. */
+  GaugeError gaugeError(FamilyNorm norm, int test) {
+    return GaugeError.of(norm, gauges[test], gaugePeriods[test]);
+  }
+
+  /**
+   * Readings with the gauge of each test, looked up once.
+   *
+   * @param periods by test, of its gauge on that day
+   */
+  private record Measured(EngineReadings readings, GaugeOffset[] gauges, int[] periods) {
+
+    static Measured of(EngineReadings readings, GaugeOffset[] gauges) {
+      int[] periods = new int[gauges.length];
+      for (int t = 0; t < periods.length; t++) {
+        periods[t] = gauges[t].periodOn(readings.conditions()[t].day());
+      }
+      return new Measured(readings, gauges, periods);
+    }
+
+    double offsetLog(int test) {
+      return gauges[test].offsetLogIn(periods[test]);
+    }
+  }
 
   private static double[][] residuals(
-      EngineReadings readings, double[] usage, GaugeOffset[] gauges, Expected healthy) {
-    FamilyNorm norm = healthy.norm();
+      Measured measured, double[] usage, FamilyNorm norm, CovariateEffects covariates) {
+    EngineReadings readings = measured.readings();
+    double[] conditionShifts = covariates.shiftsLog(norm.family(), readings.conditions());
     double[][] residual = new double[usage.length][];
     for (int t = 0; t < usage.length; t++) {
-      TestConditions conditions = readings.conditions()[t];
-      double expected =
-          norm.curve().at(usage[t])
-              + gauges[t].offsetLogOn(conditions.day())
-              + healthy.covariates().shiftLog(norm.family(), conditions);
+      double expected = norm.curve().at(usage[t]) + measured.offsetLog(t) + conditionShifts[t];
       double[] logs = readings.logKpa()[t];
       residual[t] = new double[logs.length];
       for (int c = 0; c < logs.length; c++) {

@@ -5,8 +5,8 @@ import java.util.List;
 
 /**
  * The evidence of some engines, off the log scale, for weighing them over and over under other laws
- * of faults: likelihood ratios are divided by the engine's largest. Numbers of one size of one
- * fault stand together for all engines, so that the inner loops run along them.
+ * of faults: likelihood ratios are divided by one near the engine's largest. Numbers of one size of
+ * one fault stand together for all engines, so that the inner loops run along them.
  *
  * @param groups numbers of the groups of engines that share their priors, those met here alone
  * @param groupOf by engine, place of its group among these
@@ -33,7 +33,7 @@ record EvidenceBlock(int[] groups, int[] groupOf, double[] health, double[][][] 
       double[] logs = new double[hypotheses.length];
       double top = 0;
       for (int h = 0; h < logs.length; h++) {
-        logs[h] = sums.get(h).logTop() + engines.get(e).known().logRatio(hypotheses[h]);
+        logs[h] = sums.get(h).logUnit() + engines.get(e).known().logRatio(hypotheses[h]);
         top = Math.max(top, logs[h]);
       }
       for (int h = 0; h < logs.length; h++) {

@@ -28,6 +28,9 @@ final class FaultWeighing {
   /** Steps, then ramps; steps alone with a single test. */
   private final List<OnsetProfiles.Profile> either;
 
+  /** Asked for by several faults. */
+  private final List<int[]> singleSets;
+
   private final Template[][] singles;
 
   /** The precision that was last asked for information, by course. */
@@ -51,7 +54,8 @@ final class FaultWeighing {
     this.explained = ratios.explainedByHealth(norms.tails());
     this.steps = OnsetProfiles.steps(model.usage());
     this.ramps = OnsetProfiles.ramps(model.usage());
-    this.either = OnsetProfiles.any(model.usage());
+    this.either = model.tests() == 1 ? steps : OnsetProfiles.either(steps, ramps);
+    this.singleSets = CylinderSets.of(Hypothesis.LOW_CYLINDER, family);
     this.singles = new Template[family.cylinders()][];
     this.information = new double[either.size()];
   }
@@ -68,7 +72,7 @@ final class FaultWeighing {
   private RatioSum mechanical(Hypothesis hypothesis) {
     double[] shifts = sizes.of(hypothesis).shifts();
     RatioSum sum = new RatioSum(family.cylinders(), sizeWeights[hypothesis.ordinal()]);
-    List<int[]> sets = CylinderSets.of(hypothesis, family);
+    List<int[]> sets = sets(hypothesis);
     List<OnsetProfiles.Profile> profiles = profiles(hypothesis);
     int first = profiles == ramps ? either.size() - ramps.size() : 0;
     double logSets = Math.log(sets.size());
@@ -80,6 +84,13 @@ final class FaultWeighing {
       }
     }
     return sum;
+  }
+
+  private List<int[]> sets(Hypothesis hypothesis) {
+    return switch (hypothesis) {
+      case LOW_CYLINDER, FALLING_CYLINDER, HIGH_CYLINDER -> singleSets;
+      default -> CylinderSets.of(hypothesis, family);
+    };
   }
 
   /** Of every course of either kind; those of single cylinders are asked for by several faults. */

@@ -12,11 +12,14 @@ import java.time.LocalDate;
 record GaugeError(String gaugeId, int period, double meanVariance, double driftVariance) {
 
   static GaugeError of(FamilyNorm norm, GaugeOffset gauge, LocalDate day) {
+    return of(norm, gauge, gauge.periodOn(day));
+  }
+
+  static GaugeError of(FamilyNorm norm, GaugeOffset gauge, int period) {
     Double inFamily = norm.gaugeErrorVariances().get(gauge.gaugeId());
     double error = gauge.standardErrorLog();
     double meanVariance =
         inFamily != null ? inFamily : error * error + norm.gaugeMixErrorVariance();
-    int period = gauge.periodOn(day);
     return new GaugeError(gauge.gaugeId(), period, meanVariance, gauge.driftErrorVariance(period));
   }
 

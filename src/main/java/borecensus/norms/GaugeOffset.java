@@ -47,14 +47,25 @@ public record GaugeOffset(
 
   /** The offset on a day; before the first period that of the first, after the last of the last. */
   public double offsetLogOn(LocalDate day) {
-    return periods.isEmpty() ? offsetLog : periods.get(periodOn(day)).offsetLog();
+    return offsetLogIn(periodOn(day));
+  }
+
+  /** The offset in a period of this number; at all times the same where there are none. */
+  double offsetLogIn(int period) {
+    return periods.isEmpty() ? offsetLog : periods.get(period).offsetLog();
   }
 
   /** Number of the period that a day belongs to, from 0; 0 where there are none. */
   int periodOn(LocalDate day) {
     int last = 0;
-    for (int p = 1; p < periods.size() && !day.isBefore(periods.get(p).from()); p++) {
-      last = p;
+    int after = periods.size();
+    while (last + 1 < after) {
+      int middle = (last + after) >>> 1;
+      if (day.isBefore(periods.get(middle).from())) {
+        after = middle;
+      } else {
+        last = middle;
+      }
     }
     return last;
   }

@@ -25,17 +25,13 @@ public record HealthyModel(
 
   /** The engine's last trusted tests, of which there must be at least one. */
   public static HealthyModel of(EngineHistory history, FamilyNorm norm, FleetNorms norms) {
-    return of(
-        EngineReadings.of(history, norm.axis(), g -> norms.gauge(g).resolutionKpa()), norm, norms);
+    return of(EngineResiduals.of(history, norm, norms), norm);
   }
 
   /** One test alone, trusted or not. */
   public static HealthyModel of(
       EngineHistory history, CompressionTest test, FamilyNorm norm, FleetNorms norms) {
-    return of(
-        EngineReadings.of(history, List.of(test), norm.axis(), g -> norms.gauge(g).resolutionKpa()),
-        norm,
-        norms);
+    return of(EngineResiduals.of(history, List.of(test), norm, norms), norm);
   }
 
   static HealthyModel of(EngineReadings readings, FamilyNorm norm, FleetNorms norms) {
@@ -48,7 +44,7 @@ public record HealthyModel(
         engine.readings(),
         engine.usage(),
         engine.residual(),
-        levelCovariance(engine.readings(), engine.usage(), engine.gauges(), norm),
+        levelCovariance(engine, norm),
         engine.cylinderVariance(),
         engine.readingVariance());
   }
@@ -79,14 +75,14 @@ public record HealthyModel(
     return levelCovariance[test][test] + cylinderVariance + readingVariance[test];
   }
 
-  private static double[][] levelCovariance(
-      EngineReadings readings, double[] x, GaugeOffset[] gauges, FamilyNorm norm) {
+  private static double[][] levelCovariance(EngineResiduals engine, FamilyNorm norm) {
     VarianceComponents v = norm.components();
-    double common = v.engine() + usageVariance(readings, norm);
+    double[] x = engine.usage();
+    double common = v.engine() + usageVariance(engine.readings(), norm);
     GaugeError[] errors = new GaugeError[x.length];
     double[][] covariance = norm.curve().covariances(x);
     for (int i = 0; i < x.length; i++) {
-      errors[i] = GaugeError.of(norm, gauges[i], readings.conditions()[i].day());
+      errors[i] = engine.gaugeError(norm, i);
       for (int j = 0; j <= i; j++) {
         double sameGauge = errors[i].sharedWith(errors[j]);
         covariance[i][j] = common + v.slope() * x[i] * x[j] + covariance[i][j] + sameGauge;

@@ -25,7 +25,11 @@ final class OnsetProfiles {
    * @param reach share of the final size at each test
    * @param logWeight log prior weight among its kind
    */
-  record Profile(double[] reach, double logWeight) {}
+  record Profile(double[] reach, double logWeight) {
+    private Profile halved() {
+      return new Profile(reach, logWeight - LOG_TWO);
+    }
+  }
 
   /** Courses of a fault that comes at once and stays; the weights sum to one. */
   static List<Profile> steps(double[] usage) {
@@ -73,9 +77,18 @@ final class OnsetProfiles {
     if (usage.length == 1) {
       return steps(usage);
     }
-    List<Profile> profiles = new ArrayList<>(steps(usage));
-    profiles.addAll(ramps(usage));
-    profiles.replaceAll(p -> new Profile(p.reach(), p.logWeight() - LOG_TWO));
+    return either(steps(usage), ramps(usage));
+  }
+
+  /** The same of at least two tests, from the courses of either kind. */
+  static List<Profile> either(List<Profile> steps, List<Profile> ramps) {
+    List<Profile> profiles = new ArrayList<>(steps.size() + ramps.size());
+    for (Profile step : steps) {
+      profiles.add(step.halved());
+    }
+    for (Profile ramp : ramps) {
+      profiles.add(ramp.halved());
+    }
     return profiles;
   }
 

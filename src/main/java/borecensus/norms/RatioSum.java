@@ -1,6 +1,7 @@
 package borecensus.norms;
 
 import borecensus.statistics.QuickExp;
+import java.util.Arrays;
 
 /**
  * A running weighted sum of likelihood ratios of one fault, kept on the log scale and apart by
@@ -9,6 +10,9 @@ import borecensus.statistics.QuickExp;
 final class RatioSum {
   /** Terms this far below the largest on the log scale add nothing, whatever their sizes weigh. */
   private static final double NEGLIGIBLE = -80;
+
+  /** The largest term may exceed the unit by so much on the log scale before the unit follows. */
+  private static final double ROOM = 40;
 
   private final double[] weights;
   private final double[] bySize;
@@ -19,7 +23,11 @@ final class RatioSum {
   /** Reused from pattern to pattern. */
   private final double[] logTerms;
 
+  /** Log of the largest term so far. */
   private double top = Double.NEGATIVE_INFINITY;
+
+  /** Log of what the sums are counted in: near the largest term, so that it hardly ever changes. */
+  private double unit = Double.NEGATIVE_INFINITY;
 
   /**
    * An empty sum.
@@ -75,11 +83,11 @@ final class RatioSum {
   }
 
   private void add(double[] logs, int sizes, int[] cylinders) {
+    double lowest = top + NEGLIGIBLE;
     double weighted = 0;
     for (int i = 0; i < sizes; i++) {
-      double logTerm = logs[i] - top;
-      if (logTerm > NEGLIGIBLE) {
-        double term = QuickExp.of(logTerm);
+      if (logs[i] > lowest) {
+        double term = QuickExp.of(logs[i] - unit);
         bySize[i] += term;
         weighted += weights[i] * term;
       }
@@ -91,12 +99,21 @@ final class RatioSum {
 
   private void raise(double logTerm) {
     if (logTerm > top) {
-      rescale(Math.exp(top - logTerm));
+      if (logTerm > unit + ROOM) {
+        rescale(logTerm);
+      }
       top = logTerm;
     }
   }
 
-  private void rescale(double factor) {
+  private void rescale(double newUnit) {
+    double factor = Math.exp(unit - newUnit);
+    unit = newUnit;
+    if (factor == 0) {
+      Arrays.fill(bySize, 0);
+      Arrays.fill(byCylinder, 0);
+      return;
+    }
     for (int i = 0; i < bySize.length; i++) {
       bySize[i] *= factor;
     }
@@ -107,15 +124,15 @@ final class RatioSum {
 
   /** Log of the sum under this law of sizes; minus infinity when nothing was added. */
   double log(double[] otherWeights) {
-    return top + Math.log(sum(otherWeights));
+    return unit + Math.log(sum(otherWeights));
   }
 
-  /** Log of the largest term; {@link #sum} counts in multiples of that term. */
-  double logTop() {
-    return top;
+  /** Log of what {@link #sum} counts in: a term among the largest. */
+  double logUnit() {
+    return unit;
   }
 
-  /** The sum under this law of sizes, over its largest term. */
+  /** The sum under this law of sizes, in multiples of the unit. */
   double sum(double[] otherWeights) {
     double sum = 0;
     for (int i = 0; i < bySize.length; i++) {

@@ -51,7 +51,11 @@ public record SeverityGrid(double[] shifts, double[] logWeights) implements Seri
 
   /** Probabilities of the sizes. */
   double[] weights() {
-    return Arrays.stream(logWeights).map(Math::exp).toArray();
+    double[] weights = new double[logWeights.length];
+    for (int i = 0; i < weights.length; i++) {
+      weights[i] = Math.exp(logWeights[i]);
+    }
+    return weights;
   }
 
   private static double[] normalised(double[] logWeights) {

@@ -60,7 +60,11 @@ final class DoubtedTest {
   }
 
   private static double levelFault(FaultPosterior posterior) {
-    return LEVEL_FAULTS.stream().mapToDouble(posterior.probabilities()::get).sum();
+    double sum = 0;
+    for (Hypothesis h : LEVEL_FAULTS) {
+      sum += posterior.probabilities().get(h);
+    }
+    return sum;
   }
 
   private static double odds(double probability) {

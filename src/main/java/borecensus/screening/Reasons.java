@@ -27,18 +27,36 @@ final class Reasons {
   private Reasons() {}
 
   /** Mechanical faults, most probable first. */
-  static List<Hypothesis> ranked(FaultPosterior posterior) {
+  private static List<Hypothesis> ranked(FaultPosterior posterior) {
     List<Hypothesis> ranked = new ArrayList<>(MECHANICAL);
     ranked.sort(Comparator.comparingDouble((Hypothesis h) -> -posterior.probabilities().get(h)));
     return ranked;
   }
 
+  /** The most probable mechanical fault, the first of several alike. */
+  static Hypothesis first(FaultPosterior posterior) {
+    Hypothesis first = MECHANICAL.get(0);
+    double most = posterior.probabilities().get(first);
+    for (Hypothesis h : MECHANICAL) {
+      double p = posterior.probabilities().get(h);
+      if (p > most) {
+        first = h;
+        most = p;
+      }
+    }
+    return first;
+  }
+
   /** Mechanical faults worth naming, most probable first. */
   static List<Hypothesis> named(FaultPosterior posterior) {
-    List<Hypothesis> ranked = ranked(posterior);
     double fault = posterior.faultProbability();
+    // Most engines are sound: there is nothing to rank.
+    if (fault < LISTED) {
+      return List.of();
+    }
+    List<Hypothesis> ranked = ranked(posterior);
     if (fault < PROBABLE) {
-      return fault < LISTED ? List.of() : ranked.subList(0, 1);
+      return ranked.subList(0, 1);
     }
     return IntStream.range(0, ranked.size())
         .filter(i -> i == 0 || posterior.probabilities().get(ranked.get(i)) >= LISTED)

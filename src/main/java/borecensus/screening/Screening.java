@@ -87,7 +87,7 @@ public final class Screening {
     if (testsSinceDoubted != DoubtedTest.NONE) {
       reasons.add(Reason.DOUBTFUL_MEASUREMENT);
     }
-    Hypothesis main = Reasons.ranked(believed).get(0);
+    Hypothesis main = Reasons.first(believed);
     double added = Math.max(0, posterior.faultProbability() - believed.faultProbability());
     return new Verdict(
         believed.faultProbability() + TRUE_SUDDEN_LOSSES * added,

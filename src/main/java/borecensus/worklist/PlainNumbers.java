@@ -7,10 +7,11 @@ public final class PlainNumbers {
   private PlainNumbers() {}
 
   private static final double RAREST = 1e-6;
+  private static final int GROUP = 3;
 
   /** Whole number with comma groups, such as 143,000; empty for NaN. */
   public static String thousands(double value) {
-    return Double.isNaN(value) ? "" : String.format(Locale.ROOT, "%,d", Math.round(value));
+    return Double.isNaN(value) ? "" : grouped(Math.round(value));
   }
 
   /** Per cent with one decimal below ten and none from there, such as 4.2 % or 22 %. */
@@ -24,7 +25,17 @@ public final class PlainNumbers {
 
   /** Such as 1 test, 4 tests, 1,204 tests. */
   public static String count(long count, String noun) {
-    return String.format(Locale.ROOT, "%,d %s%s", count, noun, count == 1 ? "" : "s");
+    return grouped(count) + ' ' + noun + (count == 1 ? "" : "s");
+  }
+
+  /** With a comma before every group of three digits but the first. */
+  private static String grouped(long value) {
+    StringBuilder text = new StringBuilder(Long.toString(value));
+    int first = value < 0 ? 1 : 0;
+    for (int at = text.length() - GROUP; at > first; at -= GROUP) {
+      text.insert(at, ',');
+    }
+    return text.toString();
   }
 
   /**

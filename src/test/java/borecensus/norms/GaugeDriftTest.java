@@ -120,6 +120,24 @@ class GaugeDriftTest {
     assertEquals(0.01, gauge.offsetLogOn(LocalDate.of(2030, 1, 1)));
   }
 
+  @Test
+  void everyDayBelongsToTheLastPeriodThatHasBegun() {
+    LocalDate first = LocalDate.of(2017, 1, 1);
+    for (int count = 1; count <= 9; count++) {
+      List<GaugePeriod> periods = new ArrayList<>();
+      for (int p = 0; p < count; p++) {
+        LocalDate from = first.plusMonths(6L * p);
+        periods.add(period(from.toString(), from.plusMonths(6).minusDays(1).toString(), p / 100.0));
+      }
+      GaugeOffset gauge = new GaugeOffset("G", 0, 0.001, 40, 5).withPeriods(periods);
+      for (int p = 0; p < count; p++) {
+        assertEquals(p, gauge.periodOn(periods.get(p).from()));
+        assertEquals(p, gauge.periodOn(periods.get(p).to()));
+        assertEquals(p / 100.0, gauge.offsetLogOn(periods.get(p).to()));
+      }
+    }
+  }
+
   private static GaugePeriod period(String from, String to, double offsetLog) {
     return new GaugePeriod(LocalDate.parse(from), LocalDate.parse(to), offsetLog, 0.003, 20);
   }

@@ -152,4 +152,17 @@ class EvidenceTest {
     assertEquals("1 healthy engine in 1,200 would", PlainNumbers.rarity(1 / 1234.0));
     assertEquals("fewer than 1 healthy engine in 1,000,000 would", PlainNumbers.rarity(0));
   }
+
+  @Test
+  void wholeNumbersHaveACommaBeforeEveryThreeDigits() {
+    assertEquals("0", PlainNumbers.thousands(0));
+    assertEquals("999", PlainNumbers.thousands(999.4));
+    assertEquals("1,000", PlainNumbers.thousands(999.5));
+    assertEquals("-143,000", PlainNumbers.thousands(-143_000));
+    assertEquals("-999", PlainNumbers.thousands(-999));
+    assertEquals("12,345,678", PlainNumbers.thousands(12_345_678));
+    assertEquals("", PlainNumbers.thousands(Double.NaN));
+    assertEquals("1 test", PlainNumbers.count(1, "test"));
+    assertEquals("1,204 tests", PlainNumbers.count(1204, "test"));
+  }
 }
