@@ -4,6 +4,7 @@ import borecensus.domain.CompressionTest;
 import borecensus.domain.Doubt;
 import borecensus.domain.EngineHistory;
 import borecensus.night.parquet.CellWriter;
+import borecensus.night.parquet.RepeatedTexts;
 import borecensus.night.parquet.TableRow;
 import borecensus.norms.UsageAxis;
 import borecensus.screening.CylinderDeviation;
@@ -65,23 +66,29 @@ record ReadingRow(Test test, CylinderDeviation cylinder) implements TableRow {
       Binary sourceFile,
       long rowNumber) {
 
-    static Test of(CompressionTest test, EngineHistory history, UsageAxis axis) {
+    /**
+     * As the rows of a test need it.
+     *
+     * @param texts that tests of one file have in common
+     */
+    static Test of(
+        CompressionTest test, EngineHistory history, UsageAxis axis, RepeatedTexts texts) {
       return new Test(
           CellWriter.utf8(test.testId()),
           CellWriter.utf8(history.vehicleId()),
           CellWriter.utf8(test.engineId()),
-          CellWriter.utf8(history.familyId()),
+          texts.utf8(history.familyId()),
           test.testedAt(),
           axis == UsageAxis.KM ? test.distanceKm() : Double.NaN,
           test.engineHours(),
-          CellWriter.utf8(test.gaugeId()),
-          CellWriter.utf8(test.siteId()),
+          texts.utf8(test.gaugeId()),
+          texts.utf8(test.siteId()),
           test.ambientHpa(),
-          CellWriter.utf8(test.ambientSource().code()),
+          texts.utf8(test.ambientSource().code()),
           test.gaugeKpa(),
           test.referenceKpa(),
           test.doubts().stream().map(Doubt::code).toList(),
-          CellWriter.utf8(test.sourceFile()),
+          texts.utf8(test.sourceFile()),
           test.rowNumber());
     }
   }

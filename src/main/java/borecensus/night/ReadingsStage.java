@@ -3,6 +3,7 @@ package borecensus.night;
 import borecensus.domain.CompressionTest;
 import borecensus.domain.EngineHistory;
 import borecensus.domain.SheetKind;
+import borecensus.night.parquet.RepeatedTexts;
 import borecensus.night.parquet.TableRow;
 import borecensus.norms.FamilyNorm;
 import borecensus.norms.FleetNorms;
@@ -40,12 +41,15 @@ final class ReadingsStage {
 
     @Override
     public Iterator<TableRow> call(Iterator<Row> histories) {
+      RepeatedTexts texts = new RepeatedTexts();
       return new EachVehicle<>(
-          histories, HistoryField.VEHICLE_ID.ordinal(), vehicle -> cylinders(vehicle).iterator());
+          histories,
+          HistoryField.VEHICLE_ID.ordinal(),
+          vehicle -> cylinders(vehicle, texts).iterator());
     }
 
     /** The dry tests of all engines that a vehicle has had. */
-    private List<TableRow> cylinders(List<Row> vehicle) {
+    private List<TableRow> cylinders(List<Row> vehicle, RepeatedTexts texts) {
       List<ReadTest> tests = new ArrayList<>();
       for (Row row : vehicle) {
         EngineHistory history = model.value().doubted(HistoryRows.toHistory(row));
@@ -57,18 +61,20 @@ final class ReadingsStage {
       }
       tests.sort(ReadTest.ORDER);
       List<TableRow> rows = new ArrayList<>();
-      tests.forEach(test -> addCylinders(test, rows));
+      tests.forEach(test -> rows.addAll(cylinders(test, texts)));
       return rows;
     }
 
-    private void addCylinders(ReadTest read, List<TableRow> rows) {
+    private List<TableRow> cylinders(ReadTest read, RepeatedTexts texts) {
       FleetNorms norms = model.value().norms();
       EngineHistory history = read.history();
       FamilyNorm norm = norms.family(history.familyId()).orElseThrow();
-      ReadingRow.Test test = ReadingRow.Test.of(read.test(), history, norm.axis());
+      ReadingRow.Test test = ReadingRow.Test.of(read.test(), history, norm.axis(), texts);
+      List<TableRow> rows = new ArrayList<>();
       for (CylinderDeviation cylinder : CylinderDeviation.of(read.test(), history, norms)) {
         rows.add(new ReadingRow(test, cylinder));
       }
+      return rows;
     }
   }
 

@@ -1,14 +1,14 @@
 package borecensus.night.parquet;
 
-import borecensus.tables.Table;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.util.List;
-import java.util.function.Consumer;
+import org.apache.parquet.column.ColumnWriteStore;
+import org.apache.parquet.column.ColumnWriter;
 import org.apache.parquet.io.api.Binary;
-import org.apache.parquet.io.api.RecordConsumer;
+import org.apache.parquet.schema.MessageType;
 
 /**
  * Takes the cells of rows, one after the other, in the order of a table's columns. An absent value
@@ -18,13 +18,19 @@ public final class CellWriter {
   private static final long MICROS_PER_SECOND = 1_000_000;
   private static final int NANOS_PER_MICRO = 1_000;
 
-  private final RecordConsumer consumer;
-  private final String[] names;
+  /** Definition level of a value, and of a list, that is there. */
+  private static final int PRESENT = 1;
+
+  /** Definition level of an element of a list. */
+  private static final int ELEMENT = 2;
+
+  private final ColumnWriter[] columns;
   private int column;
 
-  CellWriter(Table table, RecordConsumer consumer) {
-    this.consumer = consumer;
-    this.names = table.columns().stream().map(c -> c.name()).toArray(String[]::new);
+  /** Where the cells of a row group go, column by column, each value by itself or in a list. */
+  CellWriter(MessageType schema, ColumnWriteStore store) {
+    this.columns =
+        schema.getColumns().stream().map(store::getColumnWriter).toArray(ColumnWriter[]::new);
   }
 
   /**
@@ -34,17 +40,15 @@ public final class CellWriter {
    */
   void row(TableRow row) {
     column = 0;
-    consumer.startMessage();
     row.writeTo(this);
-    consumer.endMessage();
-    if (column != names.length) {
+    if (column != columns.length) {
       throw new IllegalStateException(
-          "a row has %d cells where %d are declared".formatted(column, names.length));
+          "a row has %d cells where %d are declared".formatted(column, columns.length));
     }
   }
 
   public void absent() {
-    column++;
+    columns[column++].writeNull(0, 0);
   }
 
   public void text(String text) {
@@ -60,42 +64,31 @@ public final class CellWriter {
 
   /** Text that stands in many rows, see {@link #utf8}. */
   public void text(Binary text) {
-    if (text != null) {
-      consumer.startField(names[column], column);
-      consumer.addBinary(text);
-      consumer.endField(names[column], column);
+    if (text == null) {
+      absent();
+    } else {
+      columns[column++].write(text, 0, PRESENT);
     }
-    column++;
   }
 
   public void integer(int value) {
-    consumer.startField(names[column], column);
-    consumer.addInteger(value);
-    consumer.endField(names[column], column);
-    column++;
+    columns[column++].write(value, 0, PRESENT);
   }
 
   public void whole(long value) {
-    consumer.startField(names[column], column);
-    consumer.addLong(value);
-    consumer.endField(names[column], column);
-    column++;
+    columns[column++].write(value, 0, PRESENT);
   }
 
   public void real(double value) {
-    if (!Double.isNaN(value)) {
-      consumer.startField(names[column], column);
-      consumer.addDouble(value);
-      consumer.endField(names[column], column);
+    if (Double.isNaN(value)) {
+      absent();
+    } else {
+      columns[column++].write(value, 0, PRESENT);
     }
-    column++;
   }
 
   public void truth(boolean value) {
-    consumer.startField(names[column], column);
-    consumer.addBoolean(value);
-    consumer.endField(names[column], column);
-    column++;
+    columns[column++].write(value, 0, PRESENT);
   }
 
   public void date(LocalDate date) {
@@ -123,35 +116,33 @@ public final class CellWriter {
   }
 
   public void texts(List<String> texts) {
-    list(texts, text -> consumer.addBinary(utf8(text)));
+    list(texts, (to, text, repeated) -> to.write(utf8(text), repeated, ELEMENT));
   }
 
   public void reals(List<Double> values) {
-    list(values, consumer::addDouble);
+    list(values, (to, value, repeated) -> to.write(value.doubleValue(), repeated, ELEMENT));
   }
 
   public void integers(List<Integer> values) {
-    list(values, consumer::addInteger);
+    list(values, (to, value, repeated) -> to.write(value.intValue(), repeated, ELEMENT));
   }
 
-  private <T> void list(List<T> values, Consumer<T> add) {
-    if (values != null) {
-      consumer.startField(names[column], column);
-      consumer.startGroup();
-      if (!values.isEmpty()) {
-        consumer.startField(ParquetSchemas.LIST, 0);
-        for (T value : values) {
-          consumer.startGroup();
-          consumer.startField(ParquetSchemas.ELEMENT, 0);
-          add.accept(value);
-          consumer.endField(ParquetSchemas.ELEMENT, 0);
-          consumer.endGroup();
-        }
-        consumer.endField(ParquetSchemas.LIST, 0);
+  private interface Element<T> {
+    void write(ColumnWriter to, T value, int repeated);
+  }
+
+  private <T> void list(List<T> values, Element<T> element) {
+    if (values == null) {
+      absent();
+    } else if (values.isEmpty()) {
+      columns[column++].writeNull(0, PRESENT);
+    } else {
+      int repeated = 0;
+      for (T value : values) {
+        element.write(columns[column], value, repeated);
+        repeated = 1;
       }
-      consumer.endGroup();
-      consumer.endField(names[column], column);
+      column++;
     }
-    column++;
   }
 }

@@ -5,6 +5,7 @@ import borecensus.tables.ColumnType;
 import borecensus.tables.Table;
 import java.util.List;
 import java.util.Set;
+import org.apache.parquet.column.ParquetProperties;
 
 /**
  * How the columns of the longest table, the readings, are stored; the others are stored as usual.
@@ -31,15 +32,24 @@ final class ColumnStorage {
 
   private ColumnStorage() {}
 
+  /** How the columns of a table are encoded. */
+  static ParquetProperties of(Table table) {
+    ParquetProperties.Builder storage =
+        ParquetProperties.builder().withSizeStatisticsEnabled(false);
+    withoutDictionary(table).forEach(column -> storage.withDictionaryEncoding(column, false));
+    withoutLimits(table).forEach(column -> storage.withStatisticsEnabled(column, false));
+    return storage.build();
+  }
+
   /** Columns for which no dictionary is tried. */
-  static List<String> withoutDictionary(Table table) {
+  private static List<String> withoutDictionary(Table table) {
     return table == Table.CYLINDER_READINGS
         ? table.columns().stream().map(Column::name).filter(HARDLY_REPEATED::contains).toList()
         : List.of();
   }
 
   /** Columns of which no least and greatest values are kept; a list has none of its own. */
-  static List<String> withoutLimits(Table table) {
+  private static List<String> withoutLimits(Table table) {
     return table == Table.CYLINDER_READINGS
         ? table.columns().stream()
             .filter(column -> column.type() != ColumnType.TEXTS)

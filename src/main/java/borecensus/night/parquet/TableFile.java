@@ -9,14 +9,6 @@ import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.Iterator;
 import java.util.Map;
-import org.apache.hadoop.conf.Configuration;
-import org.apache.parquet.conf.ParquetConfiguration;
-import org.apache.parquet.conf.PlainParquetConfiguration;
-import org.apache.parquet.hadoop.ParquetFileWriter;
-import org.apache.parquet.hadoop.ParquetWriter;
-import org.apache.parquet.hadoop.api.WriteSupport;
-import org.apache.parquet.hadoop.metadata.CompressionCodecName;
-import org.apache.parquet.io.api.RecordConsumer;
 
 /**
  * The files of one table in a snapshot that is not published yet.
@@ -55,80 +47,17 @@ public record TableFile(Table table, String folder, Map<String, String> hadoopSe
       WholeFile.write(
           path(number),
           file -> {
-            try (ParquetWriter<TableRow> writer = new Builder(table, file).build()) {
+            try (RowGroups groups = RowGroups.open(table, file)) {
               while (rows.hasNext()) {
-                writer.write(rows.next());
+                groups.add(rows.next());
                 written[0]++;
               }
+              groups.finish();
             }
           });
     } catch (IOException failure) {
       throw new UncheckedIOException(failure);
     }
     return written[0];
-  }
-
-  private static final class Builder extends ParquetWriter.Builder<TableRow, Builder> {
-    private final Table table;
-
-    Builder(Table table, Path file) throws IOException {
-      super(Folders.parquetTarget(file));
-      this.table = table;
-      withConf(new PlainParquetConfiguration());
-      withWriteMode(ParquetFileWriter.Mode.OVERWRITE);
-      withCompressionCodec(CompressionCodecName.ZSTD);
-      withSizeStatisticsEnabled(false);
-      ColumnStorage.withoutDictionary(table)
-          .forEach(column -> withDictionaryEncoding(column, false));
-      ColumnStorage.withoutLimits(table).forEach(column -> withStatisticsEnabled(column, false));
-    }
-
-    @Override
-    protected Builder self() {
-      return this;
-    }
-
-    /** Of no use here, and still asked for by the library. */
-    @Override
-    @SuppressWarnings("deprecation")
-    protected WriteSupport<TableRow> getWriteSupport(Configuration settings) {
-      return new Rows(table);
-    }
-
-    @Override
-    protected WriteSupport<TableRow> getWriteSupport(ParquetConfiguration settings) {
-      return new Rows(table);
-    }
-  }
-
-  private static final class Rows extends WriteSupport<TableRow> {
-    private final Table table;
-    private CellWriter cells;
-
-    Rows(Table table) {
-      this.table = table;
-    }
-
-    /** Of no use here, and still asked for by the library. */
-    @Override
-    @SuppressWarnings("deprecation")
-    public WriteContext init(Configuration settings) {
-      return new WriteContext(ParquetSchemas.of(table), Map.of());
-    }
-
-    @Override
-    public WriteContext init(ParquetConfiguration settings) {
-      return new WriteContext(ParquetSchemas.of(table), Map.of());
-    }
-
-    @Override
-    public void prepareForWrite(RecordConsumer consumer) {
-      cells = new CellWriter(table, consumer);
-    }
-
-    @Override
-    public void write(TableRow row) {
-      cells.row(row);
-    }
   }
 }
