@@ -56,15 +56,19 @@ final class Doubts {
    * never falls.
    */
   static boolean neverFalls(double[] readings) {
-    double[] read = Arrays.stream(readings).filter(r -> !Double.isNaN(r)).toArray();
     double chance = 1;
-    int tied = 1;
-    for (int i = 1; i < read.length; i++) {
-      if (read[i] < read[i - 1]) {
+    double last = Double.NEGATIVE_INFINITY;
+    int tied = 0;
+    int read = 0;
+    for (double reading : readings) {
+      if (reading < last) {
         return false;
       }
-      tied = read[i] == read[i - 1] ? tied + 1 : 1;
-      chance *= (double) tied / (i + 1);
+      if (!Double.isNaN(reading)) {
+        tied = reading == last ? tied + 1 : 1;
+        chance *= (double) tied / ++read;
+        last = reading;
+      }
     }
     return chance < CHANCE_OF_RISING;
   }

@@ -7,6 +7,7 @@ import borecensus.intake.SheetRow;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 
@@ -53,14 +54,19 @@ final class EngineTimeline {
   EngineTimeline(VehicleFile file, List<SheetRow> rowsByTime, LocalDate asOf) {
     Vehicle vehicle = file.vehicle();
     vehicleId = vehicle.vehicleId();
-    List<Repair> replacements =
-        file.repairs().stream()
-            .filter(repair -> repair.work() == RepairWork.ENGINE_REPLACED)
-            .filter(repair -> !repair.doneOn().isAfter(asOf))
-            .toList();
-    layStretches(vehicle, replacements);
+    layStretches(vehicle, replacements(file, asOf));
     rowsByTime.forEach(row -> stretchAt(row.testedAt().toLocalDate()).rows.add(row));
     nameEngines();
+  }
+
+  private static List<Repair> replacements(VehicleFile file, LocalDate asOf) {
+    List<Repair> replacements = new ArrayList<>();
+    for (Repair repair : file.repairs()) {
+      if (repair.work() == RepairWork.ENGINE_REPLACED && !repair.doneOn().isAfter(asOf)) {
+        replacements.add(repair);
+      }
+    }
+    return replacements;
   }
 
   /** The engine of each row, in the order of the rows. */
@@ -101,13 +107,18 @@ final class EngineTimeline {
       String stated = earlierSerials.contains(stretch.statedSerial) ? "" : stretch.statedSerial;
       String current = firstSerial(stretch, stated, earlierSerials);
       Set<String> serialsHere = new HashSet<>();
+      Engine engine = null;
       for (SheetRow row : stretch.rows) {
         boolean stale = i > 0 && earlierSerials.contains(row.engineSerial());
-        current = row.engineSerial().isEmpty() || stale ? current : row.engineSerial();
-        serialsHere.add(current);
-        engineOfRow.add(engine(current, i));
+        String serial = row.engineSerial().isEmpty() || stale ? current : row.engineSerial();
+        if (engine == null || !serial.equals(current)) {
+          engine = engine(serial, i);
+          serialsHere.add(serial);
+        }
+        current = serial;
+        engineOfRow.add(engine);
       }
-      inService = engine(current, i);
+      inService = engine == null ? engine(current, i) : engine;
       earlierSerials.addAll(serialsHere);
     }
   }
@@ -118,14 +129,16 @@ final class EngineTimeline {
    * the vehicle came with that one, and the sheet that names a new serial shows a change.
    */
   private static String firstSerial(Stretch stretch, String stated, Set<String> earlierSerials) {
-    List<String> named =
-        stretch.rows.stream()
-            .map(SheetRow::engineSerial)
-            .filter(serial -> !serial.isEmpty() && !earlierSerials.contains(serial))
-            .toList();
+    Set<String> named = new LinkedHashSet<>();
+    for (SheetRow row : stretch.rows) {
+      String serial = row.engineSerial();
+      if (!serial.isEmpty() && !earlierSerials.contains(serial)) {
+        named.add(serial);
+      }
+    }
     return named.isEmpty() || (!stated.isEmpty() && !named.contains(stated))
         ? stated
-        : named.get(0);
+        : named.iterator().next();
   }
 
   private Engine engine(String serial, int stretchIndex) {

@@ -54,10 +54,10 @@ record PlausiblePressure(double centreKpa, double highestKpa) {
    * the stated unit may be right, or when no other one is better.
    */
   List<PressureUnit> unitsThatFitBetter(double[] readings, PressureUnit stated) {
-    double[] live = live(readings);
-    if (live.length == 0) {
+    if (allPlausible(readings, stated)) {
       return List.of();
     }
+    double[] live = live(readings);
     double middleKpa = stated.toKpa(live[live.length / 2]);
     boolean tooHigh = middleKpa > highestKpa;
     boolean tooLow = middleKpa < QUESTIONED_BELOW * centreKpa;
@@ -73,6 +73,17 @@ record PlausiblePressure(double centreKpa, double highestKpa) {
       }
     }
     return better;
+  }
+
+  /** Whether every reading above zero, and so the middle one too, makes sense: nearly always. */
+  private boolean allPlausible(double[] readings, PressureUnit unit) {
+    for (double reading : readings) {
+      double kpa = unit.toKpa(reading);
+      if (reading > 0 && (kpa > highestKpa || kpa < QUESTIONED_BELOW * centreKpa)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** The readings above zero, in rising order. */

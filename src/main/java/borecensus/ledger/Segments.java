@@ -34,7 +34,10 @@ final class Segments {
   /** Adds a test; the oldest first. */
   void add(SettledTest test) {
     LocalDate testedOn = day(test);
-    long after = restarts.stream().filter(restart -> restart.isAfter(testedOn)).count();
+    long after = 0;
+    for (LocalDate restart : restarts) {
+      after += restart.isAfter(testedOn) ? 1 : 0;
+    }
     content(new Key(test.engineId(), after)).tests.add(test);
   }
 

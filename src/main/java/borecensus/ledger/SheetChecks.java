@@ -21,6 +21,20 @@ final class SheetChecks {
   /** A needle may stand a little past the last mark. */
   private static final double FULL_SCALE_MARGIN = 1.02;
 
+  private interface Rule {
+    Optional<RowRefusal> broken(SheetChecks by, SheetRow row, Vehicle vehicle, Family family);
+  }
+
+  private static final Rule[] RULES = {
+    (by, row, vehicle, family) -> by.date(row),
+    (by, row, vehicle, family) -> by.gauge(row),
+    (by, row, vehicle, family) -> by.site(row, vehicle),
+    (by, row, vehicle, family) -> by.qnh(row, vehicle),
+    (by, row, vehicle, family) -> CylinderCount.check(row, family),
+    (by, row, vehicle, family) -> unit(row, family),
+    (by, row, vehicle, family) -> by.range(row, family)
+  };
+
   private final Registers registers;
   private final LocalDate asOf;
 
@@ -35,23 +49,8 @@ final class SheetChecks {
     if (family == null) {
       return Optional.of(unknownVehicle(row, vehicle));
     }
-    return first(
-        () -> date(row),
-        () -> gauge(row),
-        () -> site(row, vehicle),
-        () -> qnh(row, vehicle),
-        () -> CylinderCount.check(row, family),
-        () -> unit(row, family),
-        () -> range(row, family));
-  }
-
-  private interface Rule {
-    Optional<RowRefusal> broken();
-  }
-
-  private static Optional<RowRefusal> first(Rule... rules) {
-    for (Rule rule : rules) {
-      Optional<RowRefusal> refusal = rule.broken();
+    for (Rule rule : RULES) {
+      Optional<RowRefusal> refusal = rule.broken(this, row, vehicle, family);
       if (refusal.isPresent()) {
         return refusal;
       }

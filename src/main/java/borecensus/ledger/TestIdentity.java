@@ -89,7 +89,9 @@ public final class TestIdentity {
         }
       }
     }
-    return new ArrayList<>(standing.values().stream().map(Standing::sheet).toList());
+    List<LedgerSheet> sheets = new ArrayList<>(standing.size());
+    standing.values().forEach(stands -> sheets.add(stands.sheet()));
+    return sheets;
   }
 
   /**

@@ -36,7 +36,11 @@ final class UsageOrder {
   }
 
   private static double[] values(List<SheetRow> rows, ToDoubleFunction<SheetRow> value) {
-    return rows.stream().mapToDouble(value).toArray();
+    double[] values = new double[rows.size()];
+    for (int i = 0; i < values.length; i++) {
+      values[i] = value.applyAsDouble(rows.get(i));
+    }
+    return values;
   }
 
   /** Marks the longest non-decreasing run; a NaN is always in order. */

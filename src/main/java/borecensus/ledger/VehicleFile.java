@@ -4,6 +4,7 @@ import borecensus.domain.Finding;
 import borecensus.domain.Repair;
 import borecensus.domain.Vehicle;
 import java.io.Serializable;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
@@ -15,16 +16,20 @@ import java.util.List;
  */
 public record VehicleFile(Vehicle vehicle, List<Repair> repairs, List<Finding> findings)
     implements Serializable {
+  private static final Comparator<Repair> BY_DAY =
+      Comparator.comparing(Repair::doneOn)
+          .thenComparing(Repair::work)
+          .thenComparing(Repair::newEngineSerial);
 
   public VehicleFile {
-    repairs =
-        repairs.stream()
-            .sorted(
-                Comparator.comparing(Repair::doneOn)
-                    .thenComparing(Repair::work)
-                    .thenComparing(Repair::newEngineSerial))
-            .toList();
-    findings = findings.stream().sorted(Finding.BY_DAY).toList();
+    repairs = sorted(repairs, BY_DAY);
+    findings = sorted(findings, Finding.BY_DAY);
+  }
+
+  private static <T> List<T> sorted(List<T> values, Comparator<T> order) {
+    List<T> sorted = new ArrayList<>(values);
+    sorted.sort(order);
+    return List.copyOf(sorted);
   }
 
   /** A vehicle of which nothing was found. */

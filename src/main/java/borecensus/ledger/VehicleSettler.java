@@ -1,6 +1,7 @@
 package borecensus.ledger;
 
 import borecensus.domain.Doubt;
+import borecensus.domain.Finding;
 import borecensus.domain.Repair;
 import borecensus.domain.RowCode;
 import borecensus.domain.Vehicle;
@@ -27,8 +28,8 @@ public final class VehicleSettler {
   /** By day, and within a day by distance: some sheets of a day carry a time and some do not. */
   private static final Comparator<LedgerSheet> BY_TIME =
       Comparator.comparing((LedgerSheet sheet) -> sheet.row().testedAt().toLocalDate())
-          .thenComparing(sheet -> sheet.row().odometerKm())
-          .thenComparing(sheet -> sheet.row().engineHours())
+          .thenComparingDouble(sheet -> sheet.row().odometerKm())
+          .thenComparingDouble(sheet -> sheet.row().engineHours())
           .thenComparing(sheet -> sheet.row().testedAt())
           .thenComparing(sheet -> sheet.row().testId());
 
@@ -48,8 +49,7 @@ public final class VehicleSettler {
     List<LedgerSheet> sound = sound(sheets, file.vehicle(), outcome);
     List<LedgerSheet> standing = TestIdentity.resolve(sound, outcome);
     standing.sort(BY_TIME);
-    List<SheetRow> rows = standing.stream().map(LedgerSheet::row).toList();
-    EngineTimeline timeline = new EngineTimeline(file, rows, asOf);
+    EngineTimeline timeline = new EngineTimeline(file, rows(standing), asOf);
     List<SettledTest> tests = new ArrayList<>();
     for (Stretch stretch : byEngine(standing, timeline)) {
       tests.addAll(settleEngine(stretch, file.vehicle(), outcome));
@@ -73,7 +73,9 @@ public final class VehicleSettler {
   private List<LedgerSheet> sound(
       List<LedgerSheet> sheets, Vehicle vehicle, Outcome.Builder outcome) {
     List<LedgerSheet> sound = new ArrayList<>();
-    for (LedgerSheet sheet : sheets.stream().sorted(LedgerSheet.BY_INTAKE).toList()) {
+    List<LedgerSheet> byIntake = new ArrayList<>(sheets);
+    byIntake.sort(LedgerSheet.BY_INTAKE);
+    for (LedgerSheet sheet : byIntake) {
       Optional<RowRefusal> broken = checks.check(sheet.row(), vehicle);
       broken.ifPresentOrElse(refusal -> outcome.refuse(sheet, refusal), () -> sound.add(sheet));
     }
@@ -97,7 +99,7 @@ public final class VehicleSettler {
 
   private List<SettledTest> settleEngine(
       Stretch stretch, Vehicle vehicle, Outcome.Builder outcome) {
-    List<SheetRow> rows = stretch.sheets().stream().map(LedgerSheet::row).toList();
+    List<SheetRow> rows = rows(stretch.sheets());
     List<Optional<SheetColumn>> fallen = UsageOrder.fallen(rows);
     List<LedgerSheet> kept = new ArrayList<>();
     for (int i = 0; i < rows.size(); i++) {
@@ -112,8 +114,8 @@ public final class VehicleSettler {
   }
 
   private List<SettledTest> withDoubts(List<LedgerSheet> sheets, Engine engine, Vehicle vehicle) {
-    List<SheetRow> rows = sheets.stream().map(LedgerSheet::row).toList();
-    boolean[] copied = Doubts.copied(rows, rows.stream().mapToDouble(this::resolution).toArray());
+    List<SheetRow> rows = rows(sheets);
+    boolean[] copied = Doubts.copied(rows, resolutions(rows));
     List<SettledTest> tests = new ArrayList<>();
     for (int i = 0; i < rows.size(); i++) {
       List<Doubt> doubts =
@@ -126,9 +128,20 @@ public final class VehicleSettler {
     return tests;
   }
 
-  /** The reading step of a row's gauge in the row's unit. */
-  private double resolution(SheetRow row) {
-    return row.unit().fromKpa(registers.gauges().get(row.gaugeId()).resolutionKpa());
+  private static List<SheetRow> rows(List<LedgerSheet> sheets) {
+    List<SheetRow> rows = new ArrayList<>(sheets.size());
+    sheets.forEach(sheet -> rows.add(sheet.row()));
+    return rows;
+  }
+
+  /** The reading step of each row's gauge in the row's unit. */
+  private double[] resolutions(List<SheetRow> rows) {
+    double[] resolutions = new double[rows.size()];
+    for (int i = 0; i < resolutions.length; i++) {
+      SheetRow row = rows.get(i);
+      resolutions[i] = row.unit().fromKpa(registers.gauges().get(row.gaugeId()).resolutionKpa());
+    }
+    return resolutions;
   }
 
   private static RowRefusal backwards(SheetRow row, SheetColumn column, Engine engine) {
@@ -147,9 +160,11 @@ public final class VehicleSettler {
     Engine inService = timeline.inService();
     Segments bySegment = new Segments(inService.engineId(), restarts(file));
     testsByTime.forEach(bySegment::add);
-    file.findings().stream()
-        .filter(finding -> !finding.inspectedOn().isAfter(asOf))
-        .forEach(bySegment::add);
+    for (Finding finding : file.findings()) {
+      if (!finding.inspectedOn().isAfter(asOf)) {
+        bySegment.add(finding);
+      }
+    }
     return bySegment.inOrder(
         engineId ->
             engineId.equals(inService.engineId())
@@ -159,10 +174,12 @@ public final class VehicleSettler {
   }
 
   private List<LocalDate> restarts(VehicleFile file) {
-    return file.repairs().stream()
-        .filter(repair -> repair.work().restartsHistory())
-        .map(Repair::doneOn)
-        .filter(date -> !date.isAfter(asOf))
-        .toList();
+    List<LocalDate> restarts = new ArrayList<>();
+    for (Repair repair : file.repairs()) {
+      if (repair.work().restartsHistory() && !repair.doneOn().isAfter(asOf)) {
+        restarts.add(repair.doneOn());
+      }
+    }
+    return restarts;
   }
 }

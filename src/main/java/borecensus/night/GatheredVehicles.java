@@ -5,6 +5,7 @@ import borecensus.packed.ByteReader;
 import borecensus.packed.RegisterBytes;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.Iterator;
 import java.util.List;
@@ -20,7 +21,7 @@ final class GatheredVehicles implements Iterable<GatheredVehicle> {
 
   private final List<byte[]> blocks = new ArrayList<>();
   private final Map<String, Places> vehicles = new HashMap<>();
-  private final List<String> ids;
+  private final List<Places> inOrder;
 
   GatheredVehicles(Iterator<byte[]> blocks) {
     while (blocks.hasNext()) {
@@ -28,12 +29,8 @@ final class GatheredVehicles implements Iterable<GatheredVehicle> {
       find(block, this.blocks.size());
       this.blocks.add(block);
     }
-    ids =
-        vehicles.keySet().stream()
-            .map(UTF8String::fromString)
-            .sorted()
-            .map(UTF8String::toString)
-            .toList();
+    inOrder = new ArrayList<>(vehicles.values());
+    inOrder.sort(Comparator.comparing(places -> places.utf8));
   }
 
   private void find(byte[] block, int number) {
@@ -42,19 +39,23 @@ final class GatheredVehicles implements Iterable<GatheredVehicle> {
       int length = (int) in.count();
       int end = in.position() + length;
       String vehicleId = in.text();
-      vehicles.computeIfAbsent(vehicleId, id -> new Places()).add(number, in.position());
+      vehicles.computeIfAbsent(vehicleId, Places::new).add(number, in.position());
       in.skip(end - in.position());
     }
   }
 
   /** The ids of all vehicles, in their byte order. */
   List<String> ids() {
-    return ids;
+    return inOrder.stream().map(places -> places.vehicleId).toList();
   }
 
   /** The vehicle with one of these ids. */
   GatheredVehicle get(String vehicleId) {
-    Places places = vehicles.get(vehicleId);
+    return at(vehicles.get(vehicleId));
+  }
+
+  private GatheredVehicle at(Places places) {
+    String vehicleId = places.vehicleId;
     RegisterBytes.Gatherer register = new RegisterBytes.Gatherer(vehicleId);
     List<LedgerSheet> sheets = new ArrayList<>(places.count);
     for (int i = 0; i < places.count; i++) {
@@ -72,14 +73,32 @@ final class GatheredVehicles implements Iterable<GatheredVehicle> {
   /** All vehicles, in the order of their ids; each is made when it is taken. */
   @Override
   public Iterator<GatheredVehicle> iterator() {
-    return ids.stream().map(this::get).iterator();
+    Iterator<Places> places = inOrder.iterator();
+    return new Iterator<>() {
+      @Override
+      public boolean hasNext() {
+        return places.hasNext();
+      }
+
+      @Override
+      public GatheredVehicle next() {
+        return at(places.next());
+      }
+    };
   }
 
   /** Where the records of one vehicle stand. */
   private static final class Places {
+    private final String vehicleId;
+    private final UTF8String utf8;
     private int[] blocks = new int[6];
     private int[] offsets = new int[6];
     private int count;
+
+    Places(String vehicleId) {
+      this.vehicleId = vehicleId;
+      this.utf8 = UTF8String.fromString(vehicleId);
+    }
 
     void add(int block, int offset) {
       if (count == blocks.length) {

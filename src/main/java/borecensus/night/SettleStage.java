@@ -131,7 +131,11 @@ final class SettleStage {
     }
 
     private static long records(List<SettledTest> tests) {
-      return tests.stream().mapToLong(test -> test.row().rowNumbers().size()).sum();
+      long records = 0;
+      for (SettledTest test : tests) {
+        records += test.row().rowNumbers().size();
+      }
+      return records;
     }
   }
 }

@@ -7,9 +7,10 @@ import borecensus.domain.Vehicle;
 import borecensus.intake.SheetRow;
 import borecensus.ledger.SettledTest;
 import borecensus.ledger.SettledVehicle;
+import borecensus.ledger.SettledVehicle.Segment;
 import borecensus.physics.ReferencePressure;
 import borecensus.registers.Registers;
-import java.util.Arrays;
+import java.util.ArrayList;
 import java.util.List;
 
 /** Brings settled sheets to kilopascal and to reference conditions. */
@@ -24,20 +25,23 @@ public final class Normaliser {
   public List<EngineHistory> histories(SettledVehicle settled) {
     Vehicle vehicle = settled.vehicle();
     int cylinders = registers.families().get(vehicle.familyId()).cylinders();
-    return settled.segments().stream()
-        .map(
-            segment ->
-                new EngineHistory(
-                    vehicle.vehicleId(),
-                    segment.engineId(),
-                    vehicle.familyId(),
-                    vehicle.homeSiteId(),
-                    segment.originalEngine(),
-                    segment.tests().stream()
-                        .map(test -> normalise(test, vehicle.homeSiteId(), cylinders))
-                        .toList(),
-                    segment.findings()))
-        .toList();
+    List<EngineHistory> histories = new ArrayList<>(settled.segments().size());
+    for (Segment segment : settled.segments()) {
+      List<CompressionTest> tests = new ArrayList<>(segment.tests().size());
+      for (SettledTest test : segment.tests()) {
+        tests.add(normalise(test, vehicle.homeSiteId(), cylinders));
+      }
+      histories.add(
+          new EngineHistory(
+              vehicle.vehicleId(),
+              segment.engineId(),
+              vehicle.familyId(),
+              vehicle.homeSiteId(),
+              segment.originalEngine(),
+              tests,
+              segment.findings()));
+    }
+    return histories;
   }
 
   /** One test at reference conditions. */
@@ -73,13 +77,17 @@ public final class Normaliser {
   /** In kilopascal, one element per cylinder of the family; NaN behind the sheet's last reading. */
   private static double[] kpa(double[] readings, PressureUnit unit, int cylinders) {
     double[] kpa = new double[cylinders];
-    Arrays.setAll(kpa, i -> i < readings.length ? unit.toKpa(readings[i]) : Double.NaN);
+    for (int i = 0; i < cylinders; i++) {
+      kpa[i] = i < readings.length ? unit.toKpa(readings[i]) : Double.NaN;
+    }
     return kpa;
   }
 
   private static double[] atReference(double[] gaugeKpa, double ambientHpa) {
-    return Arrays.stream(gaugeKpa)
-        .map(kpa -> ReferencePressure.toReferenceKpa(kpa, ambientHpa))
-        .toArray();
+    double[] referenceKpa = new double[gaugeKpa.length];
+    for (int i = 0; i < gaugeKpa.length; i++) {
+      referenceKpa[i] = ReferencePressure.toReferenceKpa(gaugeKpa[i], ambientHpa);
+    }
+    return referenceKpa;
   }
 }

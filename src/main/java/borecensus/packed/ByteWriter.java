@@ -51,12 +51,15 @@ public final class ByteWriter {
   /** A number that is not negative. */
   public void count(long value) {
     reserve(MOST_BYTES_OF_A_NUMBER);
+    byte[] to = bytes;
+    int at = size;
     long left = value;
     while ((left & ~0x7fL) != 0) {
-      bytes[size++] = (byte) (left | 0x80);
+      to[at++] = (byte) (left | 0x80);
       left >>>= 7;
     }
-    bytes[size++] = (byte) left;
+    to[at++] = (byte) left;
+    size = at;
   }
 
   /** Any whole number; small ones take few bytes. */

@@ -11,6 +11,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -31,9 +32,14 @@ public record Registers(
     implements Serializable {
 
   public Registers {
-    families = new TreeMap<>(families);
-    gauges = new TreeMap<>(gauges);
-    sites = new TreeMap<>(sites);
+    families = byId(families);
+    gauges = byId(gauges);
+    sites = byId(sites);
+  }
+
+  /** In the order of ids, and yet found by hash: every sheet of the fleet looks here many times. */
+  private static <V> Map<String, V> byId(Map<String, V> values) {
+    return new LinkedHashMap<>(new TreeMap<>(values));
   }
 
   /** The small registers with what was wrong in them. */
