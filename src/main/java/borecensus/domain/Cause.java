@@ -13,6 +13,8 @@ public enum Cause {
   MEASUREMENT("the measurement, not the engine"),
   OTHER("something else");
 
+  private static final EnumCodes<Cause> CODES = new EnumCodes<>(values(), Cause::code);
+
   private final String meaning;
 
   Cause(String meaning) {
@@ -36,6 +38,6 @@ public enum Cause {
 
   /** Reads the word used in files, in any case; empty when it is none of ours. */
   public static Optional<Cause> of(String text) {
-    return EnumCodes.find(values(), Cause::code, text);
+    return CODES.find(text);
   }
 }

@@ -1,25 +1,26 @@
 package borecensus.domain;
 
+import java.util.HashMap;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 
-/** Finds the constant of an enum by the code that files use for it. */
-final class EnumCodes {
-  private EnumCodes() {}
+/** The constants of an enum by the codes that files use for them. */
+final class EnumCodes<E> {
+  private final Map<String, Optional<E>> byCode = new HashMap<>();
 
-  static <E> Optional<E> find(E[] constants, Function<E, String> code, String text) {
+  EnumCodes(E[] constants, Function<E, String> code) {
     for (E constant : constants) {
-      if (code.apply(constant).equals(text)) {
-        return Optional.of(constant);
-      }
+      byCode.put(code.apply(constant), Optional.of(constant));
     }
-    String wanted = text.strip().toLowerCase(Locale.ROOT);
-    for (E constant : constants) {
-      if (code.apply(constant).equals(wanted)) {
-        return Optional.of(constant);
-      }
-    }
-    return Optional.empty();
+  }
+
+  /** The constant of a code in any case and with blanks around it; empty when there is none. */
+  Optional<E> find(String text) {
+    Optional<E> asItStands = byCode.get(text);
+    return asItStands != null
+        ? asItStands
+        : byCode.getOrDefault(text.strip().toLowerCase(Locale.ROOT), Optional.empty());
   }
 }

@@ -9,6 +9,9 @@ public enum FindingResult {
   INCONCLUSIVE,
   CONFIRMED;
 
+  private static final EnumCodes<FindingResult> CODES =
+      new EnumCodes<>(values(), FindingResult::code);
+
   /** The word used in files. */
   public String code() {
     return name().toLowerCase(Locale.ROOT);
@@ -16,6 +19,6 @@ public enum FindingResult {
 
   /** Reads the word used in files, in any case; empty when it is none of ours. */
   public static Optional<FindingResult> of(String text) {
-    return EnumCodes.find(values(), FindingResult::code, text);
+    return CODES.find(text);
   }
 }

@@ -11,6 +11,8 @@ public enum Fuel {
   DIESEL,
   GAS;
 
+  private static final EnumCodes<Fuel> CODES = new EnumCodes<>(values(), Fuel::code);
+
   /** The word used in files. */
   public String code() {
     return name().toLowerCase(Locale.ROOT);
@@ -18,6 +20,6 @@ public enum Fuel {
 
   /** Reads the word used in files, in any case; empty when it is none of ours. */
   public static Optional<Fuel> of(String text) {
-    return EnumCodes.find(values(), Fuel::code, text);
+    return CODES.find(text);
   }
 }

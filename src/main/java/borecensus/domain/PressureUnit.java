@@ -18,6 +18,9 @@ public enum PressureUnit {
   MPA("mpa", 1000.0, 0.02),
   KGF_CM2("kgf_cm2", 98.0665, 0.2);
 
+  private static final EnumCodes<PressureUnit> CODES =
+      new EnumCodes<>(values(), PressureUnit::code);
+
   /** Spellings seen on sheets that can mean nothing else; lower case. */
   private static final Map<String, PressureUnit> SPELLINGS =
       Map.of(
@@ -68,7 +71,7 @@ public enum PressureUnit {
 
   /** Reads a unit from a sheet, in any case; empty when it is none of ours. Never guesses. */
   public static Optional<PressureUnit> of(String text) {
-    Optional<PressureUnit> byCode = EnumCodes.find(values(), PressureUnit::code, text);
+    Optional<PressureUnit> byCode = CODES.find(text);
     return byCode.isPresent()
         ? byCode
         : Optional.ofNullable(SPELLINGS.get(text.strip().toLowerCase(Locale.ROOT)));

@@ -13,6 +13,8 @@ public enum RepairWork {
   TIMING,
   OTHER;
 
+  private static final EnumCodes<RepairWork> CODES = new EnumCodes<>(values(), RepairWork::code);
+
   /** The word used in files. */
   public String code() {
     return name().toLowerCase(Locale.ROOT);
@@ -20,7 +22,7 @@ public enum RepairWork {
 
   /** Reads the word used in files, in any case; empty when it is none of ours. */
   public static Optional<RepairWork> of(String text) {
-    return EnumCodes.find(values(), RepairWork::code, text);
+    return CODES.find(text);
   }
 
   /** Whether compression before the work says nothing about compression after it. */

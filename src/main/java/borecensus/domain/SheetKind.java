@@ -8,6 +8,8 @@ public enum SheetKind {
   DRY,
   WET;
 
+  private static final EnumCodes<SheetKind> CODES = new EnumCodes<>(values(), SheetKind::code);
+
   private final String code = name().toLowerCase(Locale.ROOT);
 
   /** The word used in files. */
@@ -17,6 +19,6 @@ public enum SheetKind {
 
   /** Reads the word used in files, in any case; empty when it is none of ours. */
   public static Optional<SheetKind> of(String text) {
-    return EnumCodes.find(values(), SheetKind::code, text);
+    return CODES.find(text);
   }
 }

@@ -8,6 +8,8 @@ public enum Throttle {
   CLOSED("closed"),
   NOT_STATED("");
 
+  private static final EnumCodes<Throttle> CODES = new EnumCodes<>(values(), Throttle::code);
+
   private final String code;
 
   Throttle(String code) {
@@ -21,6 +23,6 @@ public enum Throttle {
 
   /** Reads the word used in files, in any case; empty text means not stated. */
   public static Optional<Throttle> of(String text) {
-    return EnumCodes.find(values(), Throttle::code, text);
+    return CODES.find(text);
   }
 }

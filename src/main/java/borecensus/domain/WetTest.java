@@ -8,6 +8,8 @@ public enum WetTest {
   ALLOWED,
   FORBIDDEN;
 
+  private static final EnumCodes<WetTest> CODES = new EnumCodes<>(values(), WetTest::code);
+
   /** The word used in files. */
   public String code() {
     return name().toLowerCase(Locale.ROOT);
@@ -15,7 +17,7 @@ public enum WetTest {
 
   /** Reads the word used in files, in any case; empty when it is none of ours. */
   public static Optional<WetTest> of(String text) {
-    return EnumCodes.find(values(), WetTest::code, text);
+    return CODES.find(text);
   }
 
   /**

@@ -1,85 +1,131 @@
 package borecensus.night;
 
+import borecensus.domain.PressureUnit;
+import borecensus.domain.SheetKind;
+import borecensus.domain.Throttle;
 import borecensus.intake.RowPlace;
 import borecensus.intake.RowRefusal;
 import borecensus.intake.SheetItem;
 import borecensus.intake.SheetRow;
-import org.apache.spark.sql.Row;
-import org.apache.spark.sql.RowFactory;
+import borecensus.night.LedgerStage.TakenIn;
+import borecensus.night.parquet.CellWriter;
+import borecensus.night.parquet.ColumnFile;
+import java.io.IOException;
+import java.io.Serializable;
+import java.util.Arrays;
+import java.util.List;
+import java.util.function.Function;
+import org.apache.parquet.io.api.Binary;
 
-/** Rows of the ledger from the values of intake. */
+/** Rows of the ledger from the values of intake; an absent real number stays NaN. */
 final class LedgerRows {
-  private LedgerRows() {}
+  private static final Binary NOTHING = CellWriter.utf8("");
+  private static final Binary[] KINDS = codes(LedgerKind.values(), LedgerKind::code);
+  private static final Binary[] UNITS = codes(PressureUnit.values(), PressureUnit::code);
+  private static final Binary[] SHEET_KINDS = codes(SheetKind.values(), SheetKind::code);
+  private static final Binary[] THROTTLES = codes(Throttle.values(), Throttle::code);
+
+  private final FileKey key;
+  private final Binary sourceFile;
+  private final ColumnFile out;
+
+  /** Rows of one sheet file. */
+  LedgerRows(FileKey key, ColumnFile out) {
+    this.key = key;
+    this.sourceFile = CellWriter.utf8(key.sourceFile());
+    this.out = out;
+  }
 
   /**
    * A file with its place in the order of intake.
    *
    * @param contentDigest of its bytes
    */
-  record FileKey(long fileOrder, String sourceFile, String contentDigest) {}
-
-  static Row toRow(FileKey file, SheetItem item) {
-    Object[] cells = new Object[LedgerField.values().length];
-    put(cells, LedgerField.FILE_ORDER, file.fileOrder());
-    put(cells, LedgerField.SOURCE_FILE, file.sourceFile());
-    if (item instanceof SheetItem.Test test) {
-      putTest(cells, test.row());
-    } else if (item instanceof SheetItem.Refused refused) {
-      putRefusal(cells, refused.refusal());
-    } else if (item instanceof SheetItem.Repeated repeated) {
-      putRepeat(cells, repeated.place());
-    } else if (item instanceof SheetItem.End end) {
-      put(cells, LedgerField.KIND, LedgerKind.FILE.code());
-      put(cells, LedgerField.CONTENT_DIGEST, file.contentDigest());
-      put(cells, LedgerField.RECORDS, end.records());
-      put(cells, LedgerField.UNKNOWN_COLUMNS, end.unknownColumns().toArray(new String[0]));
+  record FileKey(long fileOrder, String sourceFile, String contentDigest) implements Serializable {
+    /** The file once it has been read to its end. */
+    TakenIn takenIn(SheetItem.End end) {
+      return new TakenIn(fileOrder, sourceFile, contentDigest, end.records(), end.unknownColumns());
     }
-    return RowFactory.create(cells);
   }
 
-  private static void putTest(Object[] cells, SheetRow row) {
-    put(cells, LedgerField.KIND, LedgerKind.TEST.code());
-    put(cells, LedgerField.ROW_NUMBERS, row.rowNumbers().toArray(new Long[0]));
-    put(cells, LedgerField.TEST_ID, row.testId());
-    put(cells, LedgerField.VEHICLE_ID, row.vehicleId());
-    put(cells, LedgerField.ENGINE_SERIAL, row.engineSerial());
-    put(cells, LedgerField.TESTED_AT, row.testedAt());
-    put(cells, LedgerField.ODOMETER_KM, row.odometerKm());
-    put(cells, LedgerField.ENGINE_HOURS, row.engineHours());
-    put(cells, LedgerField.SITE_ID, row.siteId());
-    put(cells, LedgerField.ALTITUDE_M, row.altitudeM());
-    put(cells, LedgerField.STATION_PRESSURE_HPA, row.stationPressureHpa());
-    put(cells, LedgerField.QNH_HPA, row.qnhHpa());
-    put(cells, LedgerField.GAUGE_ID, row.gaugeId());
-    put(cells, LedgerField.UNIT, row.unit().code());
-    put(cells, LedgerField.SHEET_KIND, row.kind().code());
-    put(cells, LedgerField.THROTTLE, row.throttle().code());
-    put(cells, LedgerField.ENGINE_TEMP_C, row.engineTempC());
-    put(cells, LedgerField.CRANKING_RPM, row.crankingRpm());
-    put(cells, LedgerField.STROKES, row.strokes());
-    put(cells, LedgerField.ADAPTOR_ID, row.adaptorId());
-    put(cells, LedgerField.REMARKS, row.remarks());
-    put(cells, LedgerField.READINGS, row.readings());
-    put(cells, LedgerField.FIRST_READINGS, row.firstReadings());
-    put(cells, LedgerField.CYLINDER_COLUMNS, row.cylinderColumns());
-    put(cells, LedgerField.FILE_CYLINDER_COLUMNS, row.fileCylinderColumns());
+  private static <E> Binary[] codes(E[] words, Function<E, String> code) {
+    return Arrays.stream(words).map(code).map(CellWriter::utf8).toArray(Binary[]::new);
   }
 
-  private static void putRefusal(Object[] cells, RowRefusal refusal) {
-    put(cells, LedgerField.KIND, LedgerKind.REFUSED.code());
-    put(cells, LedgerField.ROW_NUMBERS, new Long[] {refusal.rowNumber()});
-    put(cells, LedgerField.CODE, refusal.code().code());
-    put(cells, LedgerField.COLUMN, refusal.column());
-    put(cells, LedgerField.VALUE, refusal.value());
-    put(cells, LedgerField.MESSAGE, refusal.message());
+  /** Writes one row. */
+  void write(SheetItem item) throws IOException {
+    out.whole(LedgerField.FILE_ORDER.ordinal(), key.fileOrder());
+    out.text(LedgerField.SOURCE_FILE.ordinal(), sourceFile);
+    if (item instanceof SheetItem.Test test) {
+      putTest(test.row());
+    } else if (item instanceof SheetItem.Refused refused) {
+      putRefusal(refused.refusal());
+    } else if (item instanceof SheetItem.Repeated repeated) {
+      putRepeat(repeated.place());
+    } else if (item instanceof SheetItem.End end) {
+      putEnd(end);
+    }
+    out.endRow();
   }
 
-  private static void putRepeat(Object[] cells, RowPlace place) {
-    put(cells, LedgerField.KIND, LedgerKind.REPEATED.code());
-    put(cells, LedgerField.ROW_NUMBERS, new Long[] {place.rowNumber()});
+  private void putTest(SheetRow row) {
+    kind(LedgerKind.TEST);
+    out.wholes(LedgerField.ROW_NUMBERS.ordinal(), row.rowNumbers());
+    text(LedgerField.TEST_ID, row.testId());
+    text(LedgerField.VEHICLE_ID, row.vehicleId());
+    text(LedgerField.ENGINE_SERIAL, row.engineSerial());
+    out.time(LedgerField.TESTED_AT.ordinal(), row.testedAt());
+    real(LedgerField.ODOMETER_KM, row.odometerKm());
+    real(LedgerField.ENGINE_HOURS, row.engineHours());
+    text(LedgerField.SITE_ID, row.siteId());
+    real(LedgerField.ALTITUDE_M, row.altitudeM());
+    real(LedgerField.STATION_PRESSURE_HPA, row.stationPressureHpa());
+    real(LedgerField.QNH_HPA, row.qnhHpa());
+    text(LedgerField.GAUGE_ID, row.gaugeId());
+    out.text(LedgerField.UNIT.ordinal(), UNITS[row.unit().ordinal()]);
+    out.text(LedgerField.SHEET_KIND.ordinal(), SHEET_KINDS[row.kind().ordinal()]);
+    out.text(LedgerField.THROTTLE.ordinal(), THROTTLES[row.throttle().ordinal()]);
+    real(LedgerField.ENGINE_TEMP_C, row.engineTempC());
+    real(LedgerField.CRANKING_RPM, row.crankingRpm());
+    real(LedgerField.STROKES, row.strokes());
+    text(LedgerField.ADAPTOR_ID, row.adaptorId());
+    text(LedgerField.REMARKS, row.remarks());
+    out.reals(LedgerField.READINGS.ordinal(), row.readings());
+    out.reals(LedgerField.FIRST_READINGS.ordinal(), row.firstReadings());
+    out.integer(LedgerField.CYLINDER_COLUMNS.ordinal(), row.cylinderColumns());
+    out.integer(LedgerField.FILE_CYLINDER_COLUMNS.ordinal(), row.fileCylinderColumns());
   }
 
-  private static void put(Object[] cells, LedgerField field, Object value) {
-    cells[field.ordinal()] = value;
+  private void putRefusal(RowRefusal refusal) {
+    kind(LedgerKind.REFUSED);
+    out.wholes(LedgerField.ROW_NUMBERS.ordinal(), List.of(refusal.rowNumber()));
+    text(LedgerField.CODE, refusal.code().code());
+    text(LedgerField.COLUMN, refusal.column());
+    text(LedgerField.VALUE, refusal.value());
+    text(LedgerField.MESSAGE, refusal.message());
+  }
+
+  private void putRepeat(RowPlace place) {
+    kind(LedgerKind.REPEATED);
+    out.wholes(LedgerField.ROW_NUMBERS.ordinal(), List.of(place.rowNumber()));
+  }
+
+  private void putEnd(SheetItem.End end) {
+    kind(LedgerKind.FILE);
+    text(LedgerField.CONTENT_DIGEST, key.contentDigest());
+    out.whole(LedgerField.RECORDS.ordinal(), end.records());
+    out.texts(LedgerField.UNKNOWN_COLUMNS.ordinal(), end.unknownColumns());
+  }
+
+  private void kind(LedgerKind kind) {
+    out.text(LedgerField.KIND.ordinal(), KINDS[kind.ordinal()]);
+  }
+
+  private void text(LedgerField field, String text) {
+    out.text(field.ordinal(), text.isEmpty() ? NOTHING : CellWriter.utf8(text));
+  }
+
+  private void real(LedgerField field, double value) {
+    out.real(field.ordinal(), value);
   }
 }

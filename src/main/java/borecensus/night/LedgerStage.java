@@ -5,6 +5,7 @@ import static org.apache.spark.sql.functions.col;
 import borecensus.night.hadoop.Folders;
 import borecensus.publish.SnapshotManifest;
 import borecensus.publish.SnapshotStore;
+import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -30,7 +31,8 @@ final class LedgerStage {
       String sourceFile,
       String contentDigest,
       long records,
-      List<String> unknownColumns) {}
+      List<String> unknownColumns)
+      implements Serializable {}
 
   /** The ledger of the published snapshot, in batches. */
   static List<String> batches(Optional<SnapshotManifest> current) {

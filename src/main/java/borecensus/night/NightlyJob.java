@@ -140,10 +140,12 @@ public final class NightlyJob {
       takenIn = new ArrayList<>(known);
       if (!fresh.isEmpty()) {
         String batch = "%08d".formatted(sequence);
-        IntakeStage.write(
-            IntakeStage.read(spark, files, fresh, sequence << 32),
-            Folders.target(store.batchFolder(batch)));
-        takenIn.addAll(LedgerStage.files(LedgerStage.read(spark, store, List.of(batch))));
+        takenIn.addAll(
+            IntakeStage.write(
+                spark,
+                files,
+                IntakeStage.inOrder(fresh, sequence << 32),
+                store.batchFolder(batch)));
         batches.add(batch);
       }
       ledger = LedgerStage.read(spark, store, batches);

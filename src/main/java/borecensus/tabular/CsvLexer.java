@@ -1,8 +1,6 @@
 package borecensus.tabular;
 
 import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.Collections;
 import java.util.List;
 
 /**
@@ -49,7 +47,7 @@ final class CsvLexer {
       from = to + 1;
     }
     cells[count - 1] = line.substring(from);
-    return Collections.unmodifiableList(Arrays.asList(cells));
+    return List.of(cells);
   }
 
   /** The cells of a record that stands in one line; a quote left open ends with the line. */

@@ -11,8 +11,11 @@ import borecensus.intake.SheetRow;
 import borecensus.ledger.LedgerSheet;
 import borecensus.night.GatherStage.Gathered;
 import borecensus.night.LedgerRows.FileKey;
+import borecensus.night.hadoop.Folders;
+import borecensus.night.parquet.ColumnFile;
 import borecensus.registers.Registers;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -70,19 +73,30 @@ class GatherStageTest {
 
   /** Two tests of each vehicle and one of an unknown one; file 2 has V2's first test_id for V7. */
   private static List<Row> ledger() {
-    List<Row> rows = new ArrayList<>();
-    for (int i = 1; i <= VEHICLES + 1; i++) {
-      rows.add(row(1, i, sheet("A" + i, "V" + i, i)));
-      rows.add(row(1, 100 + i, sheet("B" + i, "V" + i, 20 + i)));
+    Path batch = folder.resolve("batch");
+    try {
+      Files.createDirectories(batch);
+      LedgerFile.in(batch)
+          .write(
+              0,
+              out -> {
+                for (int i = 1; i <= VEHICLES + 1; i++) {
+                  write(1, i, sheet("A" + i, "V" + i, i), out);
+                  write(1, 100 + i, sheet("B" + i, "V" + i, 20 + i), out);
+                }
+                write(2, 1, sheet("A2", "V7", 28), out);
+              });
+    } catch (IOException failure) {
+      throw new UncheckedIOException(failure);
     }
-    rows.add(row(2, 1, sheet("A2", "V7", 28)));
-    return rows;
+    return spark.read().schema(LedgerField.schema()).parquet(Folders.source(batch)).collectAsList();
   }
 
-  private static Row row(long file, long number, SheetRow sheet) {
+  private static void write(long file, long number, SheetRow sheet, ColumnFile out)
+      throws IOException {
     SheetRow placed = placed(sheet, "sheets/%d.csv".formatted(file), number);
-    return LedgerRows.toRow(
-        new FileKey(file, placed.sourceFile(), "digest"), new SheetItem.Test(placed));
+    new LedgerRows(new FileKey(file, placed.sourceFile(), "digest"), out)
+        .write(new SheetItem.Test(placed));
   }
 
   private static SheetRow sheet(String testId, String vehicleId, int day) {
