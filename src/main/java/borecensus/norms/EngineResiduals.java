@@ -48,8 +48,7 @@ public record EngineResiduals(
   }
 
   static EngineResiduals of(EngineReadings readings, FamilyNorm norm, FleetNorms norms) {
-    return of(
-        Measured.of(readings, norms.gauges(readings.gaugeIds())), norm, norms.covariates());
+    return of(Measured.of(readings, norms.gauges(readings.gaugeIds())), norm, norms.covariates());
   }
 
   private static EngineResiduals of(
