@@ -281,7 +281,7 @@ class PublishedComponentsTest {
         new EngineReadings(
             "E", "F", true, new double[tests], null, null, y, new double[tests], new double[tests]);
     EngineResiduals residuals =
-        new EngineResiduals(readings, null, new double[tests], y, 0, new double[tests]);
+        new EngineResiduals(readings, null, null, new double[tests], y, 0, new double[tests]);
     double vague = PublishedFit.VAGUE;
     return new ComponentScoring(new double[] {1, 1}, new double[] {vague, vague})
         .fit(List.of(ComponentItems.spreads(residuals, 1)), new double[] {1, 1}, 60);

@@ -1,14 +1,13 @@
 package borecensus.night.parquet;
 
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.util.List;
-import org.apache.parquet.column.ColumnWriteStore;
 import org.apache.parquet.column.ColumnWriter;
 import org.apache.parquet.io.api.Binary;
-import org.apache.parquet.schema.MessageType;
 
 /**
  * Takes the cells of rows, one after the other, in the order of a table's columns. An absent value
@@ -24,13 +23,12 @@ public final class CellWriter {
   /** Definition level of an element of a list. */
   private static final int ELEMENT = 2;
 
-  private final ColumnWriter[] columns;
+  private final RowGroups rows;
   private int column;
 
-  /** Where the cells of a row group go, column by column, each value by itself or in a list. */
-  CellWriter(MessageType schema, ColumnWriteStore store) {
-    this.columns =
-        schema.getColumns().stream().map(store::getColumnWriter).toArray(ColumnWriter[]::new);
+  /** For the rows of a table: each column's values are by themselves or in lists. */
+  CellWriter(RowGroups rows) {
+    this.rows = rows;
   }
 
   /**
@@ -38,17 +36,18 @@ public final class CellWriter {
    *
    * @throws IllegalStateException when it has not as many cells as the table has columns
    */
-  void row(TableRow row) {
+  void row(TableRow row) throws IOException {
     column = 0;
     row.writeTo(this);
-    if (column != columns.length) {
+    if (column != rows.columns()) {
       throw new IllegalStateException(
-          "a row has %d cells where %d are declared".formatted(column, columns.length));
+          "a row has %d cells where %d are declared".formatted(column, rows.columns()));
     }
+    rows.endRow();
   }
 
   public void absent() {
-    columns[column++].writeNull(0, 0);
+    rows.column(column++).writeNull(0, 0);
   }
 
   public void text(String text) {
@@ -67,28 +66,28 @@ public final class CellWriter {
     if (text == null) {
       absent();
     } else {
-      columns[column++].write(text, 0, PRESENT);
+      rows.column(column++).write(text, 0, PRESENT);
     }
   }
 
   public void integer(int value) {
-    columns[column++].write(value, 0, PRESENT);
+    rows.column(column++).write(value, 0, PRESENT);
   }
 
   public void whole(long value) {
-    columns[column++].write(value, 0, PRESENT);
+    rows.column(column++).write(value, 0, PRESENT);
   }
 
   public void real(double value) {
     if (Double.isNaN(value)) {
       absent();
     } else {
-      columns[column++].write(value, 0, PRESENT);
+      rows.column(column++).write(value, 0, PRESENT);
     }
   }
 
   public void truth(boolean value) {
-    columns[column++].write(value, 0, PRESENT);
+    rows.column(column++).write(value, 0, PRESENT);
   }
 
   public void date(LocalDate date) {
@@ -135,11 +134,11 @@ public final class CellWriter {
     if (values == null) {
       absent();
     } else if (values.isEmpty()) {
-      columns[column++].writeNull(0, PRESENT);
+      rows.column(column++).writeNull(0, PRESENT);
     } else {
       int repeated = 0;
       for (T value : values) {
-        element.write(columns[column], value, repeated);
+        element.write(rows.column(column), value, repeated);
         repeated = 1;
       }
       column++;

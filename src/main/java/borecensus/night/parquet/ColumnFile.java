@@ -1,31 +1,18 @@
 package borecensus.night.parquet;
 
-import borecensus.night.hadoop.Folders;
 import java.io.Closeable;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
-import org.apache.parquet.column.ColumnDescriptor;
-import org.apache.parquet.column.ColumnWriteStore;
 import org.apache.parquet.column.ColumnWriter;
 import org.apache.parquet.column.ParquetProperties;
-import org.apache.parquet.compression.CompressionCodecFactory;
-import org.apache.parquet.conf.PlainParquetConfiguration;
-import org.apache.parquet.hadoop.CodecFactory;
-import org.apache.parquet.hadoop.ColumnChunkPageWriteStore;
-import org.apache.parquet.hadoop.ParquetFileWriter;
-import org.apache.parquet.hadoop.ParquetWriter;
-import org.apache.parquet.hadoop.metadata.CompressionCodecName;
 import org.apache.parquet.io.api.Binary;
 import org.apache.parquet.schema.MessageType;
 
 /**
- * A Parquet file whose cells go straight to the writers of their columns. The library's consumer of
- * records looks up for every cell, and for every element of a list, where in the schema it stands:
- * that is as much work as storing it.
+ * A Parquet file whose rows say just the cells that they have, in any order.
  *
  * <p>Columns are those of {@link ParquetSchemas}: optional values, and optional lists of required
  * elements, of which each has one column of values. The levels that tell what is absent are those
@@ -39,22 +26,9 @@ public final class ColumnFile implements Closeable {
   private static final int NEW_ROW = 0;
   private static final int SAME_ROW = 1;
 
-  /** How often the size is asked for: often enough for rows of thousands of bytes. */
-  private static final int ROWS_BETWEEN_CHECKS = 1_000;
-
-  private static final int COLUMN_INDEX_BYTES =
-      ParquetProperties.DEFAULT_COLUMN_INDEX_TRUNCATE_LENGTH;
-
   private final MessageType schema;
-  private final ParquetProperties storage;
-  private final CodecFactory codecs;
-  private final ParquetFileWriter file;
-  private final ColumnWriter[] writers;
+  private final RowGroups groups;
   private final boolean[] said;
-  private ColumnChunkPageWriteStore pages;
-  private ColumnWriteStore columns;
-  private long rowsInGroup;
-  private long rows;
 
   /**
    * Begins a file in the place of one that may be there.
@@ -63,44 +37,13 @@ public final class ColumnFile implements Closeable {
    */
   public ColumnFile(Path path, MessageType schema, ParquetProperties storage) throws IOException {
     this.schema = schema;
-    this.storage = storage;
-    codecs = new CodecFactory(new PlainParquetConfiguration(), storage.getPageSizeThreshold());
-    writers = new ColumnWriter[schema.getColumns().size()];
-    said = new boolean[writers.length];
-    file =
-        new ParquetFileWriter(
-            Folders.parquetTarget(path),
-            schema,
-            ParquetFileWriter.Mode.OVERWRITE,
-            ParquetWriter.DEFAULT_BLOCK_SIZE,
-            ParquetWriter.MAX_PADDING_SIZE_DEFAULT,
-            null,
-            storage);
-    file.start();
-    beginGroup();
-  }
-
-  private void beginGroup() {
-    CompressionCodecFactory.BytesInputCompressor zstd =
-        codecs.getCompressor(CompressionCodecName.ZSTD);
-    pages =
-        new ColumnChunkPageWriteStore(
-            zstd,
-            schema,
-            storage.getAllocator(),
-            COLUMN_INDEX_BYTES,
-            storage.getPageWriteChecksumEnabled());
-    columns = storage.newColumnWriteStore(schema, pages, pages);
-    List<ColumnDescriptor> descriptors = schema.getColumns();
-    for (int i = 0; i < writers.length; i++) {
-      writers[i] = columns.getColumnWriter(descriptors.get(i));
-    }
-    rowsInGroup = 0;
+    groups = new RowGroups(path, schema, storage);
+    said = new boolean[groups.columns()];
   }
 
   /** Rows ended so far. */
   public long rows() {
-    return rows;
+    return groups.rows();
   }
 
   public void text(int column, Binary text) {
@@ -161,56 +104,28 @@ public final class ColumnFile implements Closeable {
           "a row has two cells in column " + schema.getFieldName(column));
     }
     said[column] = true;
-    return writers[column];
+    return groups.column(column);
   }
 
   /** Ends a row; columns of which nothing was said are absent in it. */
   public void endRow() throws IOException {
-    for (int i = 0; i < writers.length; i++) {
+    for (int i = 0; i < said.length; i++) {
       if (!said[i]) {
-        writers[i].writeNull(NEW_ROW, ABSENT);
+        groups.column(i).writeNull(NEW_ROW, ABSENT);
       }
     }
     Arrays.fill(said, false);
-    columns.endRecord();
-    rows++;
-    rowsInGroup++;
-    if (groupIsFull()) {
-      endGroup();
-      beginGroup();
-    }
-  }
-
-  private boolean groupIsFull() {
-    return rowsInGroup >= storage.getRowGroupRowCountLimit()
-        || (rowsInGroup % ROWS_BETWEEN_CHECKS == 0
-            && columns.getBufferedSize() > ParquetWriter.DEFAULT_BLOCK_SIZE);
-  }
-
-  private void endGroup() throws IOException {
-    if (rowsInGroup > 0) {
-      file.startBlock(rowsInGroup);
-      columns.flush();
-      pages.flushToFileWriter(file);
-      file.endBlock();
-    }
-    columns.close();
-    pages.close();
+    groups.endRow();
   }
 
   /** Writes what is left and the footer: without it the file cannot be read. */
   public void end() throws IOException {
-    endGroup();
-    file.end(Map.of());
+    groups.end();
   }
 
   /** Lets go of the file, whether it was ended or not. */
   @Override
   public void close() throws IOException {
-    try {
-      file.close();
-    } finally {
-      codecs.release();
-    }
+    groups.close();
   }
 }

@@ -47,12 +47,14 @@ public record TableFile(Table table, String folder, Map<String, String> hadoopSe
       WholeFile.write(
           path(number),
           file -> {
-            try (RowGroups groups = RowGroups.open(table, file)) {
+            try (RowGroups groups =
+                new RowGroups(file, ParquetSchemas.of(table), ColumnStorage.of(table))) {
+              CellWriter cells = new CellWriter(groups);
               while (rows.hasNext()) {
-                groups.add(rows.next());
-                written[0]++;
+                cells.row(rows.next());
               }
-              groups.finish();
+              groups.end();
+              written[0] = groups.rows();
             }
           });
     } catch (IOException failure) {
