@@ -7,8 +7,8 @@ import java.util.Optional;
 
 /** Tells a night that was short of memory. It lost time by that, nothing else. */
 public final class SpillAdvice {
-  /** Below this much a larger heap saves seconds at best; common practice, no source. */
-  static final long WORTH_TELLING_BYTES = 1L << 30;
+  /** Below this much a larger heap saves a few seconds at best; common practice, no source. */
+  static final long WORTH_TELLING_BYTES = 1L << 28;
 
   private SpillAdvice() {}
 

@@ -8,6 +8,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.atomic.AtomicLong;
+import org.apache.spark.scheduler.SparkListenerBlockUpdated;
+import org.apache.spark.storage.BlockManagerId;
+import org.apache.spark.storage.BlockUpdatedInfo;
+import org.apache.spark.storage.RDDBlockId;
+import org.apache.spark.storage.StorageLevel;
 import org.junit.jupiter.api.Test;
 
 /** Steps timed by a clock of the test's own, and what is told of them. */
@@ -38,9 +43,30 @@ class RunReportTest {
   }
 
   @Test
-  void spillingLessThanAGibibyteIsNotWorthALine() {
+  void spillingLittleIsNotWorthALine() {
+    long little = SpillAdvice.WORTH_TELLING_BYTES - 1;
     assertEquals(Optional.empty(), SpillAdvice.of(List.of()));
-    assertEquals(Optional.empty(), SpillAdvice.of(List.of(spilled("norms", GIB - 1))));
+    assertEquals(Optional.empty(), SpillAdvice.of(List.of(spilled("norms", little))));
+  }
+
+  @Test
+  void keptPartitionsThatGoToDiskCountAsSpilledOnceEach() {
+    TaskMeter meter = new TaskMeter();
+    for (int partition : new int[] {0, 1, 1}) {
+      meter.onBlockUpdated(kept(partition, 0, 40));
+    }
+    meter.onBlockUpdated(kept(2, 50, 0));
+    assertEquals(List.of(80L), meter.work().stream().map(StepWork::spilledBytes).toList());
+  }
+
+  private static SparkListenerBlockUpdated kept(int partition, long inMemory, long onDisk) {
+    return new SparkListenerBlockUpdated(
+        new BlockUpdatedInfo(
+            BlockManagerId.apply("driver", "localhost", 1, scala.Option.empty()),
+            new RDDBlockId(7, partition),
+            StorageLevel.MEMORY_AND_DISK(),
+            inMemory,
+            onDisk));
   }
 
   @Test
