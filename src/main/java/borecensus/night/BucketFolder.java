@@ -1,6 +1,8 @@
 package borecensus.night;
 
 import borecensus.night.hadoop.Folders;
+import borecensus.night.hadoop.TravellingFolder;
+import borecensus.night.hadoop.WholeFile;
 import borecensus.publish.StoreException;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -8,12 +10,9 @@ import java.io.Serializable;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.channels.SeekableByteChannel;
-import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.util.Map;
-import java.util.UUID;
 import java.util.zip.CRC32;
 import java.util.zip.Deflater;
 import java.util.zip.GZIPOutputStream;
@@ -23,39 +22,31 @@ import java.util.zip.GZIPOutputStream;
  * is repeated: each bucket is whole or not there. Where a file shows before it is closed, it is
  * written aside and renamed.
  *
- * @param path as text, since it travels to the workers
- * @param hadoopSettings with which a worker finds it, when it is no local folder
+ * @param folder of the buckets
  */
-record BucketFolder(String path, Map<String, String> hadoopSettings) implements Serializable {
-  private static final String PART = ".part";
+record BucketFolder(TravellingFolder folder) implements Serializable {
   private static final int BUFFER_BYTES = 1 << 16;
 
   /** A new folder. */
   static BucketFolder create(Path folder) throws IOException {
     Files.createDirectories(folder);
-    return new BucketFolder(folder.toString(), Folders.settings(folder));
+    return new BucketFolder(TravellingFolder.of(folder));
   }
 
   /** Opens one bucket to be written. */
   Bucket open(int bucket) throws IOException {
-    Path folder = Folders.path(path, hadoopSettings);
-    Path file = folder.resolve("bucket=" + bucket).resolve("vehicles.gz");
+    Path file = folder.file("bucket=" + bucket).resolve("vehicles.gz");
     Files.createDirectories(file.getParent());
     Path written =
         Folders.showsFilesOnceClosed(file)
             ? file
-            : folder.resolve(bucket + "." + UUID.randomUUID() + PART);
+            : WholeFile.aside(folder.file(String.valueOf(bucket)));
     return new Bucket(file, written);
   }
 
   /** Clears what tasks that died have left. */
   void clearUnfinished() throws IOException {
-    Path folder = Folders.path(path, hadoopSettings);
-    try (DirectoryStream<Path> files = Files.newDirectoryStream(folder, "*" + PART)) {
-      for (Path file : files) {
-        Files.delete(file);
-      }
-    }
+    WholeFile.clear(folder.path());
   }
 
   /** One bucket while it is written. */

@@ -1,12 +1,11 @@
 package borecensus.night;
 
-import borecensus.night.hadoop.Folders;
+import borecensus.night.hadoop.TravellingFolder;
 import borecensus.night.hadoop.WholeFile;
 import borecensus.night.parquet.ColumnFile;
 import java.io.IOException;
 import java.io.Serializable;
 import java.nio.file.Path;
-import java.util.Map;
 import java.util.Set;
 import org.apache.parquet.column.ParquetProperties;
 import org.apache.parquet.schema.MessageType;
@@ -15,10 +14,9 @@ import org.apache.parquet.schema.MessageType;
  * The files of one ledger batch, which counts only once a manifest names it. Each is named by its
  * number alone, so that a task that is repeated replaces what an earlier attempt has left.
  *
- * @param folder as text, since it travels to the workers
- * @param hadoopSettings with which a worker finds it, when it is no local folder
+ * @param folder of the batch
  */
-record LedgerFile(String folder, Map<String, String> hadoopSettings) implements Serializable {
+record LedgerFile(TravellingFolder folder) implements Serializable {
   private static final MessageType SCHEMA = LedgerSchema.parquet();
 
   /** Columns in which hardly two values are alike: a dictionary of them would be built in vain. */
@@ -39,7 +37,7 @@ record LedgerFile(String folder, Map<String, String> hadoopSettings) implements 
 
   /** The files of a batch. */
   static LedgerFile in(Path batch) {
-    return new LedgerFile(batch.toAbsolutePath().toString(), Folders.settings(batch));
+    return new LedgerFile(TravellingFolder.of(batch));
   }
 
   /** The ledger is searched by the kind of its rows alone: least and greatest of that are kept. */
@@ -57,7 +55,7 @@ record LedgerFile(String folder, Map<String, String> hadoopSettings) implements 
 
   /** Where the file of a number goes. */
   Path path(int number) {
-    return Folders.path(folder, hadoopSettings).resolve("part-%05d.zstd.parquet".formatted(number));
+    return folder.parquetPart(number);
   }
 
   /**

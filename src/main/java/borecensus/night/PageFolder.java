@@ -1,6 +1,6 @@
 package borecensus.night;
 
-import borecensus.night.hadoop.Folders;
+import borecensus.night.hadoop.TravellingFolder;
 import borecensus.night.hadoop.WholeFile;
 import borecensus.publish.StoreException;
 import borecensus.report.PageNames;
@@ -10,7 +10,6 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.stream.Stream;
@@ -19,10 +18,9 @@ import java.util.stream.Stream;
  * The folder of a report. Pages are written by many tasks, some of them twice when a task is
  * repeated: each page is whole or not there.
  *
- * @param path as text, since it travels to the workers
- * @param hadoopSettings with which a worker finds it, when it is no local folder
+ * @param folder of the report
  */
-record PageFolder(String path, Map<String, String> hadoopSettings) implements Serializable {
+record PageFolder(TravellingFolder folder) implements Serializable {
   /** The empty folder of a new snapshot's report. */
   static PageFolder create(Path snapshot) {
     Path folder = snapshot.resolve("report");
@@ -32,17 +30,13 @@ record PageFolder(String path, Map<String, String> hadoopSettings) implements Se
     } catch (IOException failure) {
       throw new UncheckedIOException(failure);
     }
-    return new PageFolder(folder.toString(), Folders.settings(folder));
-  }
-
-  private Path folder() {
-    return Folders.path(path, hadoopSettings);
+    return new PageFolder(TravellingFolder.of(folder));
   }
 
   /** Writes one page under its name from the report's folder. */
   void write(String name, String html) {
     try {
-      WholeFile.write(folder().resolve(name), page -> Files.writeString(page, html));
+      WholeFile.write(folder.file(name), page -> Files.writeString(page, html));
     } catch (IOException failure) {
       throw new UncheckedIOException(failure);
     }
@@ -57,7 +51,7 @@ record PageFolder(String path, Map<String, String> hadoopSettings) implements Se
   void verify(SortedSet<String> expected) {
     SortedSet<String> written = new TreeSet<>();
     for (String sub : List.of(PageNames.ENGINES, PageNames.FAMILIES)) {
-      Path pages = folder().resolve(sub);
+      Path pages = folder.file(sub);
       try {
         WholeFile.clear(pages);
         try (Stream<Path> files = Files.list(pages)) {

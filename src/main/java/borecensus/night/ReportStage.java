@@ -1,7 +1,7 @@
 package borecensus.night;
 
 import borecensus.domain.RowCode;
-import borecensus.night.hadoop.Folders;
+import borecensus.night.hadoop.TravellingFolder;
 import borecensus.night.hadoop.WholeFile;
 import borecensus.norms.FamilyNorm;
 import borecensus.norms.FamilyNormRow;
@@ -50,7 +50,7 @@ final class ReportStage {
 
   /** Writes the ranked list as {@code work_list.csv}, in a task: it is never held as a whole. */
   static void writeWorkList(Dataset<Row> ranked, Path snapshot) {
-    WriteWorkList writer = new WriteWorkList(snapshot.toString(), Folders.settings(snapshot));
+    WriteWorkList writer = new WriteWorkList(TravellingFolder.of(snapshot));
     JavaRDD<Row> rows = ranked.toJavaRDD();
     try {
       if (rows.getNumPartitions() == 0) {
@@ -66,18 +66,16 @@ final class ReportStage {
   /**
    * Writes the one partition of the ranked list.
    *
-   * @param path of the snapshot, as text, since it travels to a worker
-   * @param hadoopSettings with which a worker finds it, when it is no local folder
+   * @param snapshot to which it belongs
    */
-  private record WriteWorkList(String path, Map<String, String> hadoopSettings)
-      implements VoidFunction<Iterator<Row>> {
+  private record WriteWorkList(TravellingFolder snapshot) implements VoidFunction<Iterator<Row>> {
     @Override
     public void call(Iterator<Row> ranked) throws IOException {
       Iterable<Row> once = () -> ranked;
       Iterator<WorkListEntry> entries =
           StreamSupport.stream(once.spliterator(), false).map(WorkListStage::toEntry).iterator();
       WholeFile.write(
-          Folders.path(path, hadoopSettings).resolve("work_list.csv"),
+          snapshot.file("work_list.csv"),
           file -> {
             try (OutputStream out = Files.newOutputStream(file)) {
               WorkListCsv.write(entries, out);

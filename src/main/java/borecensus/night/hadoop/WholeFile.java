@@ -29,9 +29,14 @@ public final class WholeFile {
       content.writeTo(file);
       return;
     }
-    Path aside = file.resolveSibling(file.getFileName() + "." + UUID.randomUUID() + PART);
+    Path aside = aside(file);
     content.writeTo(aside);
     Files.move(aside, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+  }
+
+  /** Where a file is written before it takes its name; {@link #clear} knows what was left there. */
+  public static Path aside(Path file) {
+    return file.resolveSibling(file.getFileName() + "." + UUID.randomUUID() + PART);
   }
 
   /** Clears from a folder what tasks that died have left. */

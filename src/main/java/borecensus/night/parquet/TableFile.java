@@ -1,6 +1,6 @@
 package borecensus.night.parquet;
 
-import borecensus.night.hadoop.Folders;
+import borecensus.night.hadoop.TravellingFolder;
 import borecensus.night.hadoop.WholeFile;
 import borecensus.tables.Table;
 import java.io.IOException;
@@ -8,7 +8,6 @@ import java.io.Serializable;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.Iterator;
-import java.util.Map;
 
 /**
  * The files of one table in a snapshot that is not published yet.
@@ -18,21 +17,18 @@ import java.util.Map;
  * is needed. Each file is whole or not there. Nobody sees any of them before CURRENT names the
  * snapshot.
  *
- * @param folder as text, since it travels to the workers
- * @param hadoopSettings with which a worker finds it, when it is no local folder
+ * @param folder of the table
  */
-public record TableFile(Table table, String folder, Map<String, String> hadoopSettings)
-    implements Serializable {
+public record TableFile(Table table, TravellingFolder folder) implements Serializable {
 
   /** The files of a table in a snapshot's folder. */
   public static TableFile in(Path snapshot, Table table) {
-    Path folder = snapshot.resolve(table.tableName()).toAbsolutePath();
-    return new TableFile(table, folder.toString(), Folders.settings(folder));
+    return new TableFile(table, TravellingFolder.of(snapshot.resolve(table.tableName())));
   }
 
   /** Where the file of a number goes. */
   public Path path(int number) {
-    return Folders.path(folder, hadoopSettings).resolve("part-%05d.zstd.parquet".formatted(number));
+    return folder.parquetPart(number);
   }
 
   /**
