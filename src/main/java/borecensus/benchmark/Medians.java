@@ -1,7 +1,7 @@
 package borecensus.benchmark;
 
+import borecensus.statistics.Quantiles;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -24,14 +24,13 @@ final class Medians {
     }
     List<Figure> medians = new ArrayList<>();
     values.forEach(
-        (key, all) -> medians.add(new Figure(key.run(), key.step(), key.measure(), median(all))));
+        (key, all) ->
+            medians.add(
+                new Figure(
+                    key.run(),
+                    key.step(),
+                    key.measure(),
+                    Quantiles.median(all.stream().mapToDouble(v -> v).toArray()))));
     return medians;
-  }
-
-  private static double median(List<Double> values) {
-    double[] sorted = values.stream().mapToDouble(v -> v).toArray();
-    Arrays.sort(sorted);
-    int middle = sorted.length / 2;
-    return sorted.length % 2 == 1 ? sorted[middle] : 0.5 * (sorted[middle - 1] + sorted[middle]);
   }
 }
