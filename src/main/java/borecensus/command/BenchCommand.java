@@ -24,9 +24,10 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     sortOptions = false,
     description = {
-      "Draws large fleets, runs a whole night on each in a process of its own, and tells time,",
-      "bytes and memory by step, how they grow with the fleet, and how long a column store takes",
-      "for the relational part, whose answers are compared. Tables go to standard output."
+      "Draws large fleets, runs a whole night on each in a process of its own, and",
+      "tells time, bytes and memory by step, how they grow with the fleet, and how",
+      "long a column store takes for the relational part, whose answers are compared.",
+      "Tables go to standard output."
     },
     footer = {
       "",
@@ -51,8 +52,11 @@ public final class BenchCommand implements Callable<Integer> {
       defaultValue = "RELATIONAL",
       paramLabel = "WHAT",
       description = {
-        "NIGHT: the night alone; RELATIONAL: its relational part too; UPDATE: also the night after,",
-        "with one new test in a hundred, and the same from nothing. Default ${DEFAULT-VALUE}."
+        "NIGHT: the night alone;",
+        "RELATIONAL: its relational part too;",
+        "UPDATE: also the night after, with one new test",
+        "in a hundred, and the same from nothing.",
+        "Default ${DEFAULT-VALUE}."
       })
   private BenchmarkPlan.Runs runs;
 
@@ -68,8 +72,11 @@ public final class BenchCommand implements Callable<Integer> {
       defaultValue = "NONE",
       paramLabel = "WHAT",
       description = {
-        "NONE; FAMILY: nine engines of ten in one family; GAUGE: one gauge with half the tests;",
-        "ENGINE: one engine with 5,000 tests. Default ${DEFAULT-VALUE}."
+        "NONE;",
+        "FAMILY: nine engines of ten in one family;",
+        "GAUGE: one gauge with half the tests;",
+        "ENGINE: one engine with 5,000 tests.",
+        "Default ${DEFAULT-VALUE}."
       })
   private LargeFleetPlan.Skew skew;
 
