@@ -46,6 +46,7 @@ final class MeasuredNight implements NightProgress {
             AS_OF,
             NightSettings.DEFAULT_MAX_FALSE_SHARE,
             NightSettings.DEFAULT_KEEP_SNAPSHOTS,
+            NightSettings.DEFAULT_LARGE_FLEET_FROM,
             Map.of("spark.master", "local[" + threads + "]"));
     long start = System.nanoTime();
     NightResult result = new NightlyJob(settings, night).run();

@@ -38,6 +38,7 @@ final class NightOnFolder implements WholeNight.Night {
             AS_OF,
             NightSettings.DEFAULT_MAX_FALSE_SHARE,
             NightSettings.DEFAULT_KEEP_SNAPSHOTS,
+            NightSettings.DEFAULT_LARGE_FLEET_FROM,
             Map.of());
     NightResult night = new NightlyJob(settings, lines).run();
     messages.println("refused rows by code: " + night.rejectedByCode());

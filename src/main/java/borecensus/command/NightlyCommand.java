@@ -80,6 +80,14 @@ public final class NightlyCommand implements Callable<Integer> {
   private int keepSnapshots;
 
   @Option(
+      names = "--large-fleet-from",
+      paramLabel = "N",
+      defaultValue = "" + NightSettings.DEFAULT_LARGE_FLEET_FROM,
+      description =
+          "From so many tested engines on norms are learned once a month; default ${DEFAULT-VALUE}.")
+  private long largeFleetFrom;
+
+  @Option(
       names = "--conf",
       paramLabel = "KEY=VALUE",
       description = "A setting for Spark; may be given several times.")
@@ -133,6 +141,7 @@ public final class NightlyCommand implements Callable<Integer> {
         asOf == null ? usualDate : asOf,
         maxFalseShare,
         keepSnapshots,
+        largeFleetFrom,
         sparkConf);
   }
 

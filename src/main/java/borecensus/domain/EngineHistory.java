@@ -4,6 +4,7 @@ import java.io.Serializable;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 
 /**
  * One engine and its accepted tests.
@@ -72,6 +73,25 @@ public record EngineHistory(
       }
     }
     return false;
+  }
+
+  /** The engine as it was known before a day: by earlier tests and findings alone. */
+  public EngineHistory before(LocalDate day) {
+    List<CompressionTest> earlier =
+        kept(tests, test -> test.testedAt().toLocalDate().isBefore(day));
+    List<Finding> told = kept(findings, finding -> finding.inspectedOn().isBefore(day));
+    return earlier.size() == tests.size() && told.size() == findings.size()
+        ? this
+        : withTests(earlier).withFindings(told);
+  }
+
+  private static <T> List<T> kept(List<T> all, Predicate<T> wanted) {
+    for (T each : all) {
+      if (!wanted.test(each)) {
+        return all.stream().filter(wanted).toList();
+      }
+    }
+    return all;
   }
 
   /** The same engine with other tests. */

@@ -49,7 +49,7 @@ public record AuditDraw(YearMonth month, long seed) implements Serializable {
    */
   public Optional<EngineHistory> eligible(EngineHistory history) {
     LocalDate yearAgo = from().minusDays(FRESH_DAYS);
-    EngineHistory then = InspectedEngine.before(history, from());
+    EngineHistory then = history.before(from());
     boolean inspected =
         then.lastFinding().map(Finding::inspectedOn).filter(d -> d.isAfter(yearAgo)).isPresent();
     return then.testedAfter(yearAgo) && !inspected ? Optional.of(then) : Optional.empty();

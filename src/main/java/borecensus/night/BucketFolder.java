@@ -33,9 +33,9 @@ record BucketFolder(TravellingFolder folder) implements Serializable {
     return new BucketFolder(TravellingFolder.of(folder));
   }
 
-  /** Opens one bucket to be written. */
-  Bucket open(int bucket) throws IOException {
-    Path file = folder.file("bucket=" + bucket).resolve("vehicles.gz");
+  /** Opens the file of one bucket to be written. */
+  Bucket open(int bucket, String name) throws IOException {
+    Path file = folder.file("bucket=" + bucket).resolve(name);
     Files.createDirectories(file.getParent());
     Path written =
         Folders.showsFilesOnceClosed(file)

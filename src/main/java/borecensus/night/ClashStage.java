@@ -118,8 +118,9 @@ final class ClashStage {
         }
       }
       List<Tuple2<Integer, Row>> lost = new ArrayList<>();
-      for (Row row : HistoryRows.toRows(TestIdentity.resolveAcrossVehicles(sheets))) {
-        String vehicleId = vehicles.get(RecordPlace.ofStray(row));
+      for (Row row :
+          HistoryRows.toRows(TestIdentity.resolveAcrossVehicles(sheets), vehicles::get)) {
+        String vehicleId = row.getString(HistoryField.VEHICLE_ID.ordinal());
         lost.add(new Tuple2<>(sections.ofVehicle(vehicleId), row));
       }
       return lost.iterator();

@@ -91,17 +91,19 @@ final class EngineExtras {
   }
 
   private static void plan(Object[] cells, Screened engine, FleetNorms norms, Tonight tonight) {
-    EngineHistory history = engine.history();
     double probability = engine.assessment().faultProbability();
-    FamilyNorm norm = norms.family(history.familyId()).orElseThrow();
-    LimitDistance toLimit =
-        engine.judged() ? LimitDistance.of(engine.modelled().model(), probability, norm) : null;
+    FamilyNorm norm = norms.family(engine.history().familyId()).orElseThrow();
+    double unitsToLimit =
+        engine.judged()
+            ? LimitDistance.of(engine.modelled().model(), probability, norm).units()
+            : Double.NaN;
+    put(cells, ScreeningField.UNITS_TO_LIMIT, unitsToLimit);
     TestNeed.of(
             new TestNeed.Known(
-                history,
+                engine.history().familyId(),
                 probability,
-                engine.repeat(),
-                toLimit,
+                engine.repeat().isPresent(),
+                unitsToLimit,
                 engine.assessment().lastTestedOn(),
                 engine.nextServiceOn()),
             norm,

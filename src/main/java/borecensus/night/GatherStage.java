@@ -12,6 +12,7 @@ import java.util.List;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.JavaSparkContext;
 import org.apache.spark.api.java.function.FlatMapFunction;
+import org.apache.spark.api.java.function.FlatMapFunction2;
 import org.apache.spark.rdd.PartitionPruningRDD;
 import org.apache.spark.rdd.ShuffledRDD;
 import org.apache.spark.serializer.KryoSerializer;
@@ -31,48 +32,104 @@ import scala.reflect.ClassTag$;
 final class GatherStage {
   private GatherStage() {}
 
+  /** Where a block comes from. */
+  enum Source {
+    TESTS,
+    REGISTERS,
+    /** Tests that the night has taken in, where those before it were settled by another night. */
+    NEW_TESTS,
+    /** Registers as the night before had them, where they have changed. */
+    OLD_REGISTERS,
+    /** What the night before said of the vehicles: {@link CarriedVehicle}. */
+    CARRIED
+  }
+
+  /** A block and where it comes from. */
+  record Block(Source source, byte[] bytes) implements Serializable {}
+
   /**
    * What was brought together; nothing runs before it is used.
    *
-   * @param vehicles blocks of vehicles, for {@link GatheredVehicles}
-   * @param testIds blocks of hashes of test ids and their vehicles
-   * @param problems blocks of problems met in the registers
+   * @param blocks a partition for each section
    */
-  record Gathered(
-      Sections sections,
-      JavaRDD<byte[]> vehicles,
-      JavaRDD<byte[]> testIds,
-      JavaRDD<byte[]> problems) {
+  record Gathered(Sections sections, JavaRDD<Block> blocks) {
+
+    /** Blocks of vehicles as they are tonight, for {@link GatheredVehicles}. */
+    JavaRDD<byte[]> vehicles() {
+      return tonight(only(blocks, sections::isVehicles));
+    }
+
+    /**
+     * Blocks of vehicles, those of the night before among them.
+     *
+     * @param carried a partition for each section of vehicles
+     */
+    JavaRDD<Block> vehiclesBeside(JavaRDD<byte[]> carried) {
+      return only(blocks, sections::isVehicles).zipPartitions(carried, new Beside(Source.CARRIED));
+    }
+
+    /** Blocks of hashes of test ids and their vehicles. */
+    JavaRDD<byte[]> testIds() {
+      return tonight(only(blocks, sections::isTestIds));
+    }
 
     /** The problems met in the registers, as rows of their table. */
     JavaRDD<Row> notes() {
-      return problems.flatMap(GatherStage::notes);
+      return tonight(only(blocks, sections::isProblems)).flatMap(GatherStage::notes);
+    }
+
+    /** The same with more blocks, from as many partitions. */
+    Gathered with(Source source, JavaRDD<byte[]> more) {
+      return new Gathered(sections, blocks.zipPartitions(more, new Beside(source)));
+    }
+
+    private static JavaRDD<byte[]> tonight(JavaRDD<Block> blocks) {
+      return blocks.filter(block -> block.source() != Source.OLD_REGISTERS).map(Block::bytes);
+    }
+  }
+
+  /** Blocks of one source alone. */
+  static Gathered of(Sections sections, Source source, JavaRDD<byte[]> blocks) {
+    return new Gathered(sections, blocks.map(bytes -> new Block(source, bytes)));
+  }
+
+  private record Beside(Source source)
+      implements FlatMapFunction2<Iterator<Block>, Iterator<byte[]>, Block> {
+    @Override
+    public Iterator<Block> call(Iterator<Block> blocks, Iterator<byte[]> more) {
+      return new Iterator<>() {
+        @Override
+        public boolean hasNext() {
+          return blocks.hasNext() || more.hasNext();
+        }
+
+        @Override
+        public Block next() {
+          return blocks.hasNext() ? blocks.next() : new Block(source, more.next());
+        }
+      };
     }
   }
 
   /**
-   * Gathers tests and the registers of a fleet folder.
+   * Tests by section.
    *
    * @param tests ledger rows of kind test
    */
-  static Gathered gather(
-      SparkSession spark, Dataset<Row> tests, FleetFiles files, Sections sections) {
-    JavaSparkContext context = JavaSparkContext.fromSparkContext(spark.sparkContext());
+  static JavaRDD<byte[]> tests(Dataset<Row> tests, Sections sections) {
     JavaRDD<InternalRow> rows =
         tests.select(TestBlocks.columns()).queryExecution().toRdd().toJavaRDD();
-    JavaRDD<Register> registers =
-        context.parallelize(Arrays.asList(Register.values()), Register.values().length);
-    JavaRDD<byte[]> all =
-        shuffled(
-            registers
-                .flatMap(new RegisterBlocks(files, sections))
-                .union(rows.mapPartitions(new ToBlocks(sections))),
-            sections);
-    return new Gathered(
-        sections,
-        only(all, sections::isVehicles),
-        only(all, sections::isTestIds),
-        only(all, sections::isProblems));
+    return shuffled(rows.mapPartitions(new ToBlocks(sections)), sections);
+  }
+
+  /** The registers of a fleet folder by section. */
+  static JavaRDD<byte[]> registers(SparkSession spark, FleetFiles files, Sections sections) {
+    JavaSparkContext context = JavaSparkContext.fromSparkContext(spark.sparkContext());
+    return shuffled(
+        context
+            .parallelize(Arrays.asList(Register.values()), Register.values().length)
+            .flatMap(new RegisterBlocks(files, sections)),
+        sections);
   }
 
   private record ToBlocks(Sections sections)
@@ -100,7 +157,7 @@ final class GatherStage {
     boolean has(int partition);
   }
 
-  private static JavaRDD<byte[]> only(JavaRDD<byte[]> all, Chosen chosen) {
+  private static JavaRDD<Block> only(JavaRDD<Block> all, Chosen chosen) {
     Function1<Object, Object> filter =
         (Function1<Object, Object> & Serializable) partition -> chosen.has((Integer) partition);
     return PartitionPruningRDD.create(all.rdd(), filter).toJavaRDD();

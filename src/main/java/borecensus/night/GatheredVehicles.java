@@ -49,9 +49,15 @@ final class GatheredVehicles implements Iterable<GatheredVehicle> {
     return inOrder.stream().map(places -> places.vehicleId).toList();
   }
 
-  /** The vehicle with one of these ids. */
+  /** Whether anything is known of a vehicle. */
+  boolean has(String vehicleId) {
+    return vehicles.containsKey(vehicleId);
+  }
+
+  /** What is known of a vehicle, be it nothing. */
   GatheredVehicle get(String vehicleId) {
-    return at(vehicles.get(vehicleId));
+    Places places = vehicles.get(vehicleId);
+    return places == null ? new GatheredVehicle(vehicleId, null, List.of()) : at(places);
   }
 
   private GatheredVehicle at(Places places) {

@@ -1,12 +1,12 @@
 package borecensus.night;
 
-import static org.apache.spark.sql.functions.col;
 import static org.apache.spark.sql.functions.sum;
 
 import borecensus.domain.EngineHistory;
 import borecensus.norms.EngineResiduals;
 import borecensus.norms.FleetNorms;
 import borecensus.norms.GaugeSums;
+import borecensus.norms.LearningPeriod;
 import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
@@ -33,12 +33,17 @@ final class GaugeStage {
 
   private GaugeStage() {}
 
-  static FleetNorms refined(Dataset<Row> histories, Broadcast<NightModel> model) {
+  /**
+   * Norms with the offsets of all gauges.
+   *
+   * @param period whose tests teach
+   */
+  static FleetNorms refined(
+      Dataset<Row> histories, Broadcast<NightModel> model, LearningPeriod period) {
     GaugeSums sums = new GaugeSums(model.value().norms());
     for (Row row :
-        histories
-            .where(col("test_count").gt(0))
-            .mapPartitions(new SumUp(model), Encoders.row(SCHEMA))
+        SampleStage.teaching(histories, period)
+            .mapPartitions(new SumUp(model, period), Encoders.row(SCHEMA))
             .groupBy("gauge_id")
             .agg(sum("tests"), sum("information"), sum("score"))
             .collectAsList()) {
@@ -47,11 +52,12 @@ final class GaugeStage {
     return sums.refined();
   }
 
-  private record SumUp(Broadcast<NightModel> model) implements MapPartitionsFunction<Row, Row> {
+  private record SumUp(Broadcast<NightModel> model, LearningPeriod period)
+      implements MapPartitionsFunction<Row, Row> {
     @Override
     public Iterator<Row> call(Iterator<Row> histories) {
       GaugeSums sums = new GaugeSums(model.value().norms());
-      histories.forEachRemaining(row -> add(HistoryRows.toHistory(row), sums));
+      histories.forEachRemaining(row -> add(period.of(HistoryRows.toHistory(row)), sums));
       List<Row> rows = new ArrayList<>();
       sums.sums()
           .forEach(

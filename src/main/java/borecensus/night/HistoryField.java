@@ -1,11 +1,13 @@
 package borecensus.night;
 
+import borecensus.norms.LearningPeriod;
 import org.apache.spark.sql.types.DataType;
 import org.apache.spark.sql.types.DataTypes;
 import org.apache.spark.sql.types.StructType;
 
 /**
- * Columns of what settling gives: a row is an engine's history, or a record that does not stand.
+ * Columns of what settling gives: a row is an engine's history, a record that does not stand, or
+ * something to be known of a vehicle. Closed tests are those of the month's {@link LearningPeriod}.
  * What Spark chooses and counts by stands in columns of its own, everything else in the bytes of
  * the history: these rows are kept for the whole night and read many times.
  */
@@ -19,6 +21,8 @@ enum HistoryField implements RowField {
   RECORDS(DataTypes.LongType),
   TEST_COUNT(DataTypes.IntegerType),
   DRY_READINGS(DataTypes.LongType),
+  CLOSED_TESTS(DataTypes.IntegerType),
+  CLOSED_READINGS(DataTypes.LongType),
   FINDING_COUNT(DataTypes.IntegerType),
   NEXT_SERVICE_ON(DataTypes.DateType),
   HISTORY(DataTypes.BinaryType),
@@ -28,7 +32,17 @@ enum HistoryField implements RowField {
   enum Kind {
     HISTORY,
     REFUSED,
-    SUPERSEDED
+    SUPERSEDED,
+    /** The vehicle has dates after the night: another night may see it otherwise. */
+    AHEAD,
+    /** The vehicle has lost sheets to others; {@code records} holds a hash of which. */
+    LOST,
+    /** The vehicle has other sheets or other rows in the registers than the night before. */
+    CHANGED,
+    /** Its closed tests are others than the night before, so that norms are to be learned anew. */
+    TAUGHT_ANEW,
+    /** The published readings of its closed tests are others than the night before. */
+    READ_ANEW
   }
 
   private final DataType type;

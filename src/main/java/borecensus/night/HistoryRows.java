@@ -8,10 +8,12 @@ import borecensus.ledger.Outcome;
 import borecensus.ledger.Outcome.Refused;
 import borecensus.ledger.Outcome.Superseded;
 import borecensus.night.HistoryField.Kind;
+import borecensus.norms.LearningPeriod;
 import borecensus.packed.HistoryBytes;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.RowFactory;
 
@@ -28,7 +30,12 @@ final class HistoryRows {
    */
   record Place(int segment, boolean inService, long records, LocalDate nextServiceOn) {}
 
-  static Row toRow(EngineHistory history, Place place) {
+  /**
+   * A history as a row.
+   *
+   * @param closed the time in which tests are closed
+   */
+  static Row toRow(EngineHistory history, Place place, LearningPeriod closed) {
     Object[] cells = cells(Kind.HISTORY);
     put(cells, HistoryField.VEHICLE_ID, history.vehicleId());
     put(cells, HistoryField.ENGINE_ID, history.engineId());
@@ -38,6 +45,9 @@ final class HistoryRows {
     put(cells, HistoryField.RECORDS, place.records());
     put(cells, HistoryField.TEST_COUNT, history.tests().size());
     put(cells, HistoryField.DRY_READINGS, dryReadings(history));
+    EngineHistory before = closed.of(history);
+    put(cells, HistoryField.CLOSED_TESTS, before.tests().size());
+    put(cells, HistoryField.CLOSED_READINGS, dryReadings(before));
     put(cells, HistoryField.FINDING_COUNT, history.findings().size());
     put(cells, HistoryField.NEXT_SERVICE_ON, place.nextServiceOn());
     put(cells, HistoryField.HISTORY, HistoryBytes.write(history));
@@ -53,18 +63,37 @@ final class HistoryRows {
     return readings;
   }
 
-  /** The records that do not stand, as rows. */
-  static List<Row> toRows(Outcome outcome) {
+  /**
+   * The records that do not stand, as rows.
+   *
+   * @param vehicleOf the vehicle of each record
+   */
+  static List<Row> toRows(Outcome outcome, Function<RecordPlace, String> vehicleOf) {
     List<Row> rows = new ArrayList<>();
-    outcome.refused().forEach(refused -> rows.add(toRow(refused)));
-    outcome.superseded().forEach(superseded -> rows.add(toRow(superseded)));
+    for (Refused refused : outcome.refused()) {
+      RecordPlace place = new RecordPlace(refused.fileOrder(), refused.refusal().rowNumber());
+      rows.add(toRow(refused, vehicleOf.apply(place)));
+    }
+    for (Superseded superseded : outcome.superseded()) {
+      RecordPlace place = new RecordPlace(superseded.fileOrder(), superseded.rowNumber());
+      rows.add(toRow(superseded, vehicleOf.apply(place)));
+    }
     return rows;
   }
 
-  private static Row toRow(Refused refused) {
+  /** Something to be known of a vehicle. */
+  static Row fact(Kind kind, String vehicleId, long number) {
+    Object[] cells = cells(kind);
+    put(cells, HistoryField.VEHICLE_ID, vehicleId);
+    put(cells, HistoryField.RECORDS, number);
+    return RowFactory.create(cells);
+  }
+
+  private static Row toRow(Refused refused, String vehicleId) {
     RowRefusal refusal = refused.refusal();
     return stray(
         Kind.REFUSED,
+        vehicleId,
         refused.fileOrder(),
         refusal.sourceFile(),
         refusal.rowNumber(),
@@ -74,9 +103,10 @@ final class HistoryRows {
         refusal.message());
   }
 
-  private static Row toRow(Superseded superseded) {
+  private static Row toRow(Superseded superseded, String vehicleId) {
     return stray(
         Kind.SUPERSEDED,
+        vehicleId,
         superseded.fileOrder(),
         superseded.sourceFile(),
         superseded.rowNumber(),
@@ -86,8 +116,9 @@ final class HistoryRows {
         null);
   }
 
-  private static Row stray(Kind kind, Object... record) {
+  private static Row stray(Kind kind, String vehicleId, Object... record) {
     Object[] cells = cells(kind);
+    put(cells, HistoryField.VEHICLE_ID, vehicleId);
     put(cells, HistoryField.STRAY, RowFactory.create(record));
     return RowFactory.create(cells);
   }
@@ -100,6 +131,10 @@ final class HistoryRows {
 
   private static void put(Object[] cells, HistoryField field, Object value) {
     cells[field.ordinal()] = value;
+  }
+
+  static boolean isHistory(Row row) {
+    return Kind.HISTORY.name().equals(row.getString(HistoryField.KIND.ordinal()));
   }
 
   /** The history in a row of kind history. */

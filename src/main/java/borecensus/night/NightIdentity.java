@@ -37,9 +37,11 @@ record NightIdentity(String runId, String configDigest) {
     return new NightIdentity(settings.asOf() + "-" + hex, config);
   }
 
-  private static String configDigest(NightSettings settings) {
+  /** A digest of settings and starting priors. */
+  static String configDigest(NightSettings settings) {
     MessageDigest digest = FleetFiles.sha256();
     add(digest, "max_false_share=" + settings.maxFalseShare());
+    add(digest, "large_fleet_from=" + settings.largeFleetFrom());
     try (InputStream priors = Priors.class.getResourceAsStream(Priors.RESOURCE)) {
       digest.update(priors.readAllBytes());
     } catch (IOException impossible) {
@@ -48,7 +50,8 @@ record NightIdentity(String runId, String configDigest) {
     return HexFormat.of().formatHex(digest.digest()).substring(0, SHORT);
   }
 
-  private static String registerDigest(FleetFiles files, RegisterFile register) {
+  /** A digest of a register's bytes, or a word for none. */
+  static String registerDigest(FleetFiles files, RegisterFile register) {
     try {
       return files.holds(register.fileName()) ? files.contentDigest(register.fileName()) : "absent";
     } catch (IOException unreadable) {

@@ -13,6 +13,7 @@ import java.util.TreeMap;
  * @param asOf the date of the night: later tests are refused, later repairs not yet done
  * @param maxFalseShare engines are marked up to this expected share of false marks
  * @param keepSnapshots how many snapshots stay, the new one included
+ * @param largeFleetFrom tested engines from which norms are learned once a month
  * @param sparkConf settings handed to Spark
  */
 public record NightSettings(
@@ -21,6 +22,7 @@ public record NightSettings(
     LocalDate asOf,
     double maxFalseShare,
     int keepSnapshots,
+    long largeFleetFrom,
     Map<String, String> sparkConf) {
 
   /** Expected share of false marks up to which engines are marked, unless told otherwise. */
@@ -29,6 +31,12 @@ public record NightSettings(
   /** How many snapshots stay, unless told otherwise. */
   public static final int DEFAULT_KEEP_SNAPSHOTS = 14;
 
+  /**
+   * From so many tested engines on norms are learned once a month, unless told otherwise: larger
+   * fleets teach by a sample anyway.
+   */
+  public static final long DEFAULT_LARGE_FLEET_FROM = 40_000;
+
   public NightSettings {
     sparkConf = new TreeMap<>(sparkConf);
     if (!(maxFalseShare > 0 && maxFalseShare < 1)) {
@@ -36,6 +44,9 @@ public record NightSettings(
     }
     if (keepSnapshots < 1) {
       throw new IllegalArgumentException("--keep-snapshots must be at least 1");
+    }
+    if (largeFleetFrom < 1) {
+      throw new IllegalArgumentException("--large-fleet-from must be at least 1");
     }
   }
 }

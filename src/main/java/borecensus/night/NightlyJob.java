@@ -7,8 +7,11 @@ import borecensus.domain.FleetCosts;
 import borecensus.inspections.AuditDraw;
 import borecensus.night.FleetFiles.SheetPath;
 import borecensus.night.GatherStage.Gathered;
+import borecensus.night.GatherStage.Source;
 import borecensus.night.LedgerStage.TakenIn;
 import borecensus.night.hadoop.Folders;
+import borecensus.norms.FleetNorms;
+import borecensus.norms.LearningPeriod;
 import borecensus.publish.SnapshotManifest;
 import borecensus.publish.SnapshotStore;
 import borecensus.publish.StoreDisk;
@@ -21,6 +24,7 @@ import borecensus.registers.Registers;
 import borecensus.statistics.FalseShareTable;
 import borecensus.tables.Table;
 import borecensus.worklist.FleetKnowledge;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -28,6 +32,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.apache.spark.api.java.JavaRDD;
+import org.apache.spark.api.java.JavaSparkContext;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
@@ -95,116 +100,225 @@ public final class NightlyJob {
     }
   }
 
-  /** Screens the fleet, with what the work list would say from this fault probability on. */
-  private interface Screen {
-    Dataset<Row> withBriefsFrom(double probability);
-  }
-
   /** What one night holds while it runs. */
   private final class Night {
     private final SparkSession spark;
+    private final JavaSparkContext context;
     private final List<String> batches;
     private final long sequence;
+
+    /** The night before as far as its tests and registers stand by section. */
+    private Optional<TakenOver> stored;
+
+    /** The same where its judgements stand too. */
+    private Optional<TakenOver> before;
+
     private Dataset<Row> ledger;
     private List<TakenIn> takenIn;
     private long rowsNew;
+    private Optional<String> newBatch = Optional.empty();
+    private Sections sections;
+    private Broadcast<Registers> known;
+    private JavaRDD<byte[]> newTests;
+    private Optional<JavaRDD<byte[]>> newRegisters = Optional.empty();
     private Gathered gathered;
     private JavaRDD<Row> lost;
+    private Dataset<Row> settled;
+    private SettledCounts settledCounts;
+    private LearningPeriod period;
+    private Broadcast<NightModel> model;
+    private Dataset<Row> screened;
+    private double briefsFrom;
     private FalseShareTable falseShares;
     private SnapshotTables.Inspections inspections;
-    private SettledCounts settledCounts;
 
-    Night(SparkSession spark, List<String> before, long sequence) {
+    Night(SparkSession spark, List<String> batchesBefore, long sequence) {
       this.spark = spark;
-      this.batches = new ArrayList<>(before);
+      this.context = JavaSparkContext.fromSparkContext(spark.sparkContext());
+      this.batches = new ArrayList<>(batchesBefore);
       this.sequence = sequence;
     }
 
     NightResult run() {
       takeIn();
-      Dataset<Row> settled = settle();
-      Dataset<Row> histories = settled.where(col("kind").equalTo(HistoryField.Kind.HISTORY.name()));
-      Broadcast<NightModel> model = broadcast(learn(histories), NightModel.class);
-      Dataset<Row> screened = screen(histories, model);
-      return publish(settled, screened, model);
+      settle();
+      learn();
+      return publish(screen());
     }
 
     private void takeIn() {
       begins("intake");
-      List<TakenIn> known = LedgerStage.files(LedgerStage.read(spark, store, batches));
-      SheetListing listing = files.list();
+      List<TakenIn> files = LedgerStage.files(LedgerStage.read(spark, store, batches));
+      SheetListing listing = NightlyJob.this.files.list();
       for (String path : listing.skipped()) {
         problems.add(new RegisterProblem(path, 0, "", "", NOT_FOLLOWED));
       }
-      List<SheetPath> fresh = files.newSheets(listing.sheets(), LedgerStage.digests(known));
-      takenIn = new ArrayList<>(known);
+      List<SheetPath> fresh =
+          NightlyJob.this.files.newSheets(listing.sheets(), LedgerStage.digests(files));
+      takenIn = new ArrayList<>(files);
       if (!fresh.isEmpty()) {
-        String batch = "%08d".formatted(sequence);
+        String batch = folderName();
         takenIn.addAll(
             IntakeStage.write(
                 spark,
-                files,
+                NightlyJob.this.files,
                 IntakeStage.inOrder(fresh, sequence << 32),
                 store.batchFolder(batch)));
         batches.add(batch);
+        newBatch = Optional.of(batch);
       }
       ledger = LedgerStage.read(spark, store, batches);
-      rowsNew = takenIn.stream().skip(known.size()).mapToLong(TakenIn::records).sum();
+      rowsNew = takenIn.stream().skip(files.size()).mapToLong(TakenIn::records).sum();
       progress.ends("%,d new rows in %,d new files".formatted(rowsNew, fresh.size()));
     }
 
-    private Dataset<Row> settle() {
+    private void settle() {
       begins("ledger");
       long rows = takenIn.stream().mapToLong(TakenIn::records).sum();
-      Sections sections = Sections.forRows(rows);
+      sections = Sections.forRows(rows);
+      stored =
+          TakenOver.of(store, settings, files)
+              .filter(night -> night.night().sections() == sections.vehicles());
       spark.conf().set("spark.sql.shuffle.partitions", String.valueOf(sections.vehicles()));
-      Dataset<Row> tests = ledger.where(col("kind").equalTo(LedgerKind.TEST.code()));
-      Broadcast<Registers> known = broadcast(registers, Registers.class);
-      gathered = GatherStage.gather(spark, tests, files, sections);
+      known = broadcast(registers, Registers.class);
+      gather();
       lost = ClashStage.lost(gathered, known, settings.asOf());
-      Dataset<Row> settled =
+      stored.ifPresentOrElse(this::settleNews, this::settleAll);
+      progress.ends("%,d rows of %,d files".formatted(rows, takenIn.size()));
+    }
+
+    private void gather() {
+      List<String> read = stored.isEmpty() ? batches : newBatch.stream().toList();
+      Dataset<Row> tests =
+          LedgerStage.read(spark, store, read).where(col("kind").equalTo(LedgerKind.TEST.code()));
+      newTests = GatherStage.tests(tests, sections);
+      if (stored.isEmpty()) {
+        newRegisters = Optional.of(GatherStage.registers(spark, files, sections));
+        gathered =
+            GatherStage.of(sections, Source.TESTS, newTests)
+                .with(Source.REGISTERS, newRegisters.get());
+        return;
+      }
+      CarriedNight night = stored.get().night();
+      JavaRDD<byte[]> registersBefore = carried(List.of(night.registerFolder()));
+      gathered =
+          GatherStage.of(sections, Source.TESTS, carried(night.tests()))
+              .with(Source.NEW_TESTS, newTests);
+      if (stored.get().otherRegisters(files)) {
+        newRegisters = Optional.of(GatherStage.registers(spark, files, sections));
+        gathered =
+            gathered
+                .with(Source.OLD_REGISTERS, registersBefore)
+                .with(Source.REGISTERS, newRegisters.get());
+      } else {
+        gathered = gathered.with(Source.REGISTERS, registersBefore);
+      }
+    }
+
+    private JavaRDD<byte[]> carried(List<String> folders) {
+      return SectionFiles.read(
+          context,
+          sections.numPartitions(),
+          folders.stream().map(name -> SectionFiles.at(store.carriedFolder(name))).toList());
+    }
+
+    private void settleAll() {
+      before = Optional.empty();
+      settled =
           SettleStage.settle(gathered, lost, known, settings.asOf())
               .persist(StorageLevel.MEMORY_AND_DISK());
       settledCounts = SettledCounts.of(settled);
-      progress.ends("%,d rows of %,d files".formatted(rows, takenIn.size()));
-      return settled;
+      period =
+          SampleStage.period(settledCounts.inAll(), settings.asOf(), settings.largeFleetFrom());
     }
 
-    private NightModel learn(Dataset<Row> histories) {
+    /** Settles what is new, and all where the norms that stand do not stand any more. */
+    private void settleNews(TakenOver night) {
+      before = stored;
+      model = broadcast(night.model(), NightModel.class);
+      settled =
+          NewsStage.settle(
+                  gathered,
+                  vehiclesBefore(),
+                  lost,
+                  new NewsStage.Nights(known, night.asOf(), settings.asOf(), model))
+              .persist(StorageLevel.MEMORY_AND_DISK());
+      settledCounts =
+          SettledCounts.of(settled).with(CarryStage.countsOfOthers(vehiclesBefore(), settled));
+      HistoryCounts counts = settledCounts.inAll();
+      period = SampleStage.period(counts, settings.asOf(), settings.largeFleetFrom());
+      if (settledCounts.rows(HistoryField.Kind.TAUGHT_ANEW) > 0
+          || period.equals(LearningPeriod.ALWAYS)
+          || TableWriter.files(counts.closedReadings()) != night.night().closedFiles()) {
+        settled.unpersist();
+        settleAll();
+      }
+    }
+
+    /** What the night before says of each vehicle, by section; nothing when none is taken over. */
+    private JavaRDD<byte[]> vehiclesBefore() {
+      return before
+          .map(
+              night ->
+                  SectionFiles.read(
+                      context,
+                      sections.vehicles(),
+                      List.of(SectionFiles.at(CarriedNight.vehicles(store, night.name())))))
+          .orElseGet(() -> context.parallelize(List.of(), sections.vehicles()));
+    }
+
+    private Dataset<Row> histories() {
+      return settled.where(col("kind").equalTo(HistoryField.Kind.HISTORY.name()));
+    }
+
+    private void learn() {
       begins("norms");
+      if (before.isPresent()) {
+        progress.ends("those that were learned from tests before " + period.end());
+        return;
+      }
       List<EngineHistory> sample =
           SampleStage.sample(
-              histories, registers.families().size(), settledCounts.testedByFamily());
+              histories(), registers.families().size(), settledCounts.histories(), period);
       NightModel learned = NightModel.learn(sample, registers.families(), registers.gauges());
-      NightModel model =
-          sample.size() < settledCounts.tested()
-              ? learned.with(GaugeStage.refined(histories, broadcast(learned, NightModel.class)))
-              : learned;
+      boolean wholeFleet = sample.size() == SampleStage.teaching(settledCounts.inAll(), period);
+      model =
+          broadcast(
+              wholeFleet
+                  ? learned
+                  : learned.with(
+                      GaugeStage.refined(
+                          histories(), broadcast(learned, NightModel.class), period)),
+              NightModel.class);
+      FleetNorms norms = model.value().norms();
       progress.ends(
           "%,d families and %,d gauges from %,d engines"
-              .formatted(
-                  model.norms().families().size(), model.norms().gauges().size(), sample.size()));
-      return model;
+              .formatted(norms.families().size(), norms.gauges().size(), sample.size()));
     }
 
-    private Dataset<Row> screen(Dataset<Row> histories, Broadcast<NightModel> model) {
+    private Dataset<Row> screen() {
       begins("screening");
-      Dataset<Row> inspected = InspectionStage.inspections(histories, model).cache();
+      briefsFrom =
+          before
+              .map(night -> night.night().briefsFrom())
+              .orElse(ScreeningStage.USUALLY_WORTH_A_BRIEF);
+      Dataset<Row> inspected = InspectionStage.inspections(histories(), model).cache();
       Broadcast<FleetKnowledge> knowledge =
           broadcast(
               new FleetKnowledge(model.value().norms(), InspectionStage.causes(inspected), costs),
               FleetKnowledge.class);
-      Screen screen =
-          from ->
-              ScreeningStage.screen(
-                      histories, model, knowledge, EngineExtras.Tonight.on(settings.asOf(), from))
-                  .persist(StorageLevel.MEMORY_AND_DISK());
-      Dataset<Row> screened = screen.withBriefsFrom(ScreeningStage.USUALLY_WORTH_A_BRIEF);
+      screened = screened(knowledge);
       falseShares = ScreeningStage.falseShares(screened);
       double lowestMarked = falseShares.lowestMarked(settings.maxFalseShare());
-      if (lowestMarked < ScreeningStage.USUALLY_WORTH_A_BRIEF) {
+      if (lowestMarked < briefsFrom) {
         screened.unpersist();
-        screened = screen.withBriefsFrom(lowestMarked);
+        if (before.isPresent()) {
+          // Engines without a brief may be marked now, and only some of them were settled.
+          settled.unpersist();
+          settleAll();
+        }
+        briefsFrom = lowestMarked;
+        screened = screened(knowledge);
       }
       inspections = inspections(inspected, screened, new MarkRule(lowestMarked));
       Dataset<Row> marked =
@@ -212,6 +326,18 @@ public final class NightlyJob {
               screened, broadcast(falseShares, FalseShareTable.class), settings.maxFalseShare());
       progress.ends("%,d engines in service".formatted(screened.count()));
       return marked;
+    }
+
+    private Dataset<Row> screened(Broadcast<FleetKnowledge> knowledge) {
+      Dataset<Row> tonight =
+          ScreeningStage.screen(
+              histories(), model, knowledge, EngineExtras.Tonight.on(settings.asOf(), briefsFrom));
+      Dataset<Row> all =
+          before.isEmpty()
+              ? tonight
+              : CarryStage.screened(
+                  vehiclesBefore(), settled, tonight, new PlanRenewal(model, settings.asOf()));
+      return all.persist(StorageLevel.MEMORY_AND_DISK());
     }
 
     private SnapshotTables.Inspections inspections(
@@ -227,13 +353,13 @@ public final class NightlyJob {
       return new SnapshotTables.Inspections(InspectionStage.rates(inspected, rule, drawn), drawn);
     }
 
-    private NightResult publish(
-        Dataset<Row> settled, Dataset<Row> statuses, Broadcast<NightModel> model) {
+    private NightResult publish(Dataset<Row> statuses) {
       begins("publish");
       NightIdentity identity = NightIdentity.of(settings, files, takenIn);
       String snapshotId = store.freshSnapshotId(identity.runId());
       SnapshotTables tables =
           new SnapshotTables(spark, store.snapshotFolder(snapshotId), settings, identity);
+      ReadingsTable readings = readings();
       NightResult result =
           tables.write(
               new SnapshotTables.Sources(
@@ -247,8 +373,14 @@ public final class NightlyJob {
                   previousNight(),
                   problems,
                   rowsNew,
-                  inspections));
-      writeLookup(snapshotId, model.value(), result.engines());
+                  inspections,
+                  readings));
+      JavaRDD<byte[]> toCarry = CarryStage.toCarry(vehiclesBefore(), settled, screened);
+      int buckets = writeLookup(snapshotId, result.engines(), toCarry);
+      List<String> carried =
+          period.equals(LearningPeriod.ALWAYS)
+              ? List.of()
+              : carry(toCarry, readings.closedFiles(), buckets);
       store.publish(
           new SnapshotManifest(
               snapshotId,
@@ -256,27 +388,99 @@ public final class NightlyJob {
               sequence,
               settings.asOf().toString(),
               batches,
-              tables.rowsWritten()));
+              tables.rowsWritten(),
+              carried));
       store.retain(settings.keepSnapshots());
       progress.ends("snapshot " + snapshotId);
       return result;
     }
 
-    private void writeLookup(String snapshotId, NightModel model, long vehicles) {
+    private ReadingsTable readings() {
+      return new ReadingsTable(
+          histories(),
+          model,
+          period,
+          settledCounts.inAll(),
+          before.map(
+              night ->
+                  new ReadingsTable.Before(
+                      store,
+                      night.snapshot().resolve(Table.CYLINDER_READINGS.tableName()),
+                      sections.vehicles(),
+                      NewsStage.readAnew(settled),
+                      SettleStage.settledRows(gathered, lost, known, settings.asOf())
+                          .filter(HistoryRows::isHistory))));
+    }
+
+    private int writeLookup(String snapshotId, long vehicles, JavaRDD<byte[]> toCarry) {
+      int buckets =
+          before
+              .map(night -> night.night().buckets())
+              .orElseGet(() -> LookupStage.buckets(vehicles, sections));
       PublishedModel published =
           new PublishedModel(
-              model.learned(),
+              model.value().learned(),
               registers,
               settings.asOf(),
               falseShares.lowestMarked(settings.maxFalseShare()),
-              LookupStage.buckets(vehicles, gathered.sections()));
+              buckets);
       LookupFiles lookup = new LookupFiles(store.snapshotFolder(snapshotId));
+      if (before.isPresent()) {
+        LookupStage.writeNews(
+            lookup,
+            published,
+            gathered,
+            lost,
+            CarryStage.changed(toCarry),
+            new LookupStage.Before(store, new LookupFiles(before.get().snapshot())));
+        return buckets;
+      }
       long written = LookupStage.write(lookup, published, gathered, lost);
       if (written != vehicles) {
         throw new StoreException(
             "%d vehicles were written to be looked up where %d were expected"
                 .formatted(written, vehicles));
       }
+      return buckets;
+    }
+
+    /** Hands on what the next night can build on. */
+    private List<String> carry(JavaRDD<byte[]> vehicles, int closedFiles, int buckets) {
+      String name = folderName();
+      SectionFiles.create(CarriedNight.vehicles(store, name)).write(vehicles);
+      Path modelFile = CarriedNight.model(store, name);
+      before.ifPresentOrElse(
+          night -> store.share(CarriedNight.model(store, night.name()), modelFile),
+          () -> CarriedNight.writeModel(modelFile, model.value()));
+      List<String> tests =
+          new ArrayList<>(stored.map(night -> night.night().tests()).orElse(List.of()));
+      if (stored.isEmpty() || newBatch.isPresent()) {
+        tests.add(name + "-tests");
+        SectionFiles.create(store.carriedFolder(name + "-tests")).write(newTests);
+      }
+      String registerFolder =
+          newRegisters.isPresent()
+              ? name + "-registers"
+              : stored.orElseThrow().night().registerFolder();
+      newRegisters.ifPresent(
+          rows -> SectionFiles.create(store.carriedFolder(registerFolder)).write(rows));
+      CarriedNight night =
+          new CarriedNight(
+              TakenOver.basis(settings, files),
+              TakenOver.registers(files),
+              settings.asOf().toString(),
+              sections.vehicles(),
+              closedFiles,
+              buckets,
+              briefsFrom,
+              tests,
+              registerFolder);
+      night.write(store, name);
+      return night.folders(name);
+    }
+
+    private String folderName() {
+      return "%08d".formatted(sequence);
     }
 
     private Optional<PreviousNight> previousNight() {

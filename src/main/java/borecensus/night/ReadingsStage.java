@@ -8,6 +8,7 @@ import borecensus.night.parquet.TableRow;
 import borecensus.norms.FamilyNorm;
 import borecensus.norms.FleetNorms;
 import borecensus.screening.CylinderDeviation;
+import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.Iterator;
@@ -23,20 +24,35 @@ import org.apache.spark.unsafe.types.UTF8String;
 final class ReadingsStage {
   private ReadingsStage() {}
 
+  /** Which tests are told. */
+  interface Told extends Serializable {
+    boolean has(CompressionTest test);
+  }
+
   /**
    * In the order of the table, in so many partitions at most.
    *
    * @param histories in the order of vehicles within each partition, as settling leaves them
    */
   static JavaRDD<TableRow> readings(
-      Dataset<Row> histories, Broadcast<NightModel> model, int partitions) {
+      JavaRDD<Row> histories, Broadcast<NightModel> model, Told told, int partitions) {
     int vehicle = HistoryField.VEHICLE_ID.ordinal();
     return new MergedPartitions(histories.rdd(), partitions, vehicle)
         .toJavaRDD()
-        .mapPartitions(new ToCylinders(model));
+        .mapPartitions(new ToCylinders(model, told));
   }
 
-  private record ToCylinders(Broadcast<NightModel> model)
+  /** The same of few histories, in one partition. */
+  static JavaRDD<TableRow> fewReadings(
+      Dataset<Row> histories, Broadcast<NightModel> model, Told told) {
+    return histories
+        .repartition(1)
+        .sortWithinPartitions("vehicle_id", "segment")
+        .toJavaRDD()
+        .mapPartitions(new ToCylinders(model, told));
+  }
+
+  private record ToCylinders(Broadcast<NightModel> model, Told told)
       implements FlatMapFunction<Iterator<Row>, TableRow> {
 
     @Override
@@ -54,7 +70,7 @@ final class ReadingsStage {
       for (Row row : vehicle) {
         EngineHistory history = model.value().doubted(HistoryRows.toHistory(row));
         for (CompressionTest test : history.tests()) {
-          if (test.kind() == SheetKind.DRY) {
+          if (test.kind() == SheetKind.DRY && told.has(test)) {
             tests.add(new ReadTest(history, test));
           }
         }

@@ -45,7 +45,7 @@ final class RowAccounting {
         ledgerKinds.getOrDefault(LedgerKind.REPEATED.code(), 0L)
             + settled.rows(HistoryField.Kind.SUPERSEDED)
             + (refused - rejected);
-    return new RowCounts(read, settled.records(), rejected, superseded);
+    return new RowCounts(read, settled.inAll().records(), rejected, superseded);
   }
 
   private static Map<String, Long> kinds(Dataset<Row> rows) {

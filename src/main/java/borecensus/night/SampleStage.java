@@ -7,10 +7,13 @@ import static org.apache.spark.sql.functions.lit;
 import static org.apache.spark.sql.functions.xxhash64;
 
 import borecensus.domain.EngineHistory;
+import borecensus.norms.LearningPeriod;
 import borecensus.packed.HistoryBytes;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Encoders;
 import org.apache.spark.sql.Row;
@@ -29,6 +32,11 @@ final class SampleStage {
   private static final int MOST_PER_FAMILY = 1_500;
   private static final int MOST_IN_ALL = 40_000;
 
+  /**
+   * Where fewer engines were tested before, the newest tests are worth learning from (a choice).
+   */
+  private static final double LEAST_KNOWN = 0.9;
+
   private static final StructType COUNTS =
       new StructType().add("counted_family", DataTypes.StringType).add("count", DataTypes.LongType);
 
@@ -38,12 +46,18 @@ final class SampleStage {
    * Gathers the sample.
    *
    * @param families how many are registered
-   * @param testedByFamily histories with tests, by family_id
+   * @param counted histories by family_id
+   * @param period whose tests teach
    */
   static List<EngineHistory> sample(
-      Dataset<Row> histories, int families, Map<String, Long> testedByFamily) {
+      Dataset<Row> histories,
+      int families,
+      Map<String, HistoryCounts> counted,
+      LearningPeriod period) {
     int perFamily = Math.min(MOST_PER_FAMILY, Math.max(50, MOST_IN_ALL / Math.max(1, families)));
-    Dataset<Row> tested = histories.where(col("test_count").gt(0));
+    Dataset<Row> tested = teaching(histories, period);
+    Map<String, Long> testedByFamily = new TreeMap<>();
+    counted.forEach((family, n) -> testedByFamily.put(family, teaching(n, period)));
     Dataset<Row> counts = counts(histories.sparkSession(), testedByFamily);
     // A hash spread evenly over all 64-bit numbers; the share below this bound is taken.
     Dataset<Row> sampled =
@@ -59,7 +73,30 @@ final class SampleStage {
                     .plus(lit(0.5))
                     .lt(lit((double) perFamily).divide(coalesce(col("count"), lit(1)))));
     List<byte[]> gathered = sampled.select("history").as(Encoders.BINARY()).collectAsList();
-    return gathered.parallelStream().map(HistoryBytes::read).toList();
+    return gathered.parallelStream().map(HistoryBytes::read).map(period::of).toList();
+  }
+
+  /** Histories of which tests teach. */
+  static Dataset<Row> teaching(Dataset<Row> histories, LearningPeriod period) {
+    return histories.where(
+        col(period.equals(LearningPeriod.ALWAYS) ? "test_count" : "closed_tests").gt(0));
+  }
+
+  /** How many histories teach. */
+  static long teaching(HistoryCounts counts, LearningPeriod period) {
+    return period.equals(LearningPeriod.ALWAYS) ? counts.tested() : counts.closedTested();
+  }
+
+  /**
+   * The time whose tests teach: all of it, but for a large fleet of which most engines were tested
+   * before the month's period has ended.
+   *
+   * @param largeFrom tested engines from which a fleet is large
+   */
+  static LearningPeriod period(HistoryCounts counts, LocalDate asOf, long largeFrom) {
+    boolean large = counts.tested() >= largeFrom;
+    boolean known = counts.closedTested() >= LEAST_KNOWN * counts.tested();
+    return large && known ? LearningPeriod.ofMonth(asOf) : LearningPeriod.ALWAYS;
   }
 
   private static Dataset<Row> counts(SparkSession spark, Map<String, Long> testedByFamily) {

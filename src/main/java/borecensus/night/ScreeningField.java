@@ -53,6 +53,7 @@ enum ScreeningField implements RowField {
   AUDIT_PROBABILITY(DataTypes.DoubleType),
   AUDIT_TESTED_ON(DataTypes.DateType),
   AUDIT_KEY(DataTypes.LongType),
+  UNITS_TO_LIMIT(DataTypes.DoubleType),
   PLAN_SCORE(DataTypes.DoubleType),
   PLAN_PROBABILITY(DataTypes.DoubleType),
   PLAN_AT_LIMIT(DataTypes.BooleanType),

@@ -10,50 +10,65 @@ import static org.apache.spark.sql.functions.when;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.TreeMap;
+import org.apache.spark.sql.Column;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 
 /**
  * What settling came to, counted in one pass.
  *
- * @param rows of each kind
- * @param records that the tests of all histories came from
- * @param tested histories with tests
- * @param testedByFamily the same by family_id
- * @param tests in all histories
- * @param dryReadings cylinders of their dry tests, read or not
+ * @param rows of each kind but histories
+ * @param histories by family_id
  */
-record SettledCounts(
-    Map<HistoryField.Kind, Long> rows,
-    long records,
-    long tested,
-    Map<String, Long> testedByFamily,
-    long tests,
-    long dryReadings) {
+record SettledCounts(Map<HistoryField.Kind, Long> rows, Map<String, HistoryCounts> histories) {
   static SettledCounts of(Dataset<Row> settled) {
     Map<HistoryField.Kind, Long> rows = new EnumMap<>(HistoryField.Kind.class);
-    Map<String, Long> testedByFamily = new TreeMap<>();
-    long[] sums = new long[4];
+    Map<String, HistoryCounts> histories = new TreeMap<>();
     for (Row row :
         settled
             .groupBy("kind", "family_id")
             .agg(
                 count(lit(1)),
-                coalesce(sum("records"), lit(0L)),
-                coalesce(sum(when(col("test_count").gt(0), 1L)), lit(0L)),
-                coalesce(sum("test_count"), lit(0L)),
-                coalesce(sum("dry_readings"), lit(0L)))
+                total(col("records")),
+                total(when(col("test_count").gt(0), 1L)),
+                total(col("test_count")),
+                total(col("dry_readings")),
+                total(when(col("closed_tests").gt(0), 1L)),
+                total(col("closed_readings")))
             .collectAsList()) {
       HistoryField.Kind kind = HistoryField.Kind.valueOf(row.getString(0));
-      rows.merge(kind, row.getLong(2), Long::sum);
       if (kind == HistoryField.Kind.HISTORY) {
-        testedByFamily.put(row.getString(1), row.getLong(4));
-        for (int i = 0; i < sums.length; i++) {
-          sums[i] += row.getLong(3 + i);
-        }
+        histories.put(
+            row.getString(1),
+            new HistoryCounts(
+                row.getLong(2),
+                row.getLong(3),
+                row.getLong(4),
+                row.getLong(5),
+                row.getLong(6),
+                row.getLong(7),
+                row.getLong(8)));
+      } else {
+        rows.merge(kind, row.getLong(2), Long::sum);
       }
     }
-    return new SettledCounts(rows, sums[0], sums[1], testedByFamily, sums[2], sums[3]);
+    return new SettledCounts(rows, histories);
+  }
+
+  private static Column total(Column column) {
+    return coalesce(sum(column), lit(0L));
+  }
+
+  /** The same with more histories, by family_id. */
+  SettledCounts with(Map<String, HistoryCounts> more) {
+    Map<String, HistoryCounts> all = new TreeMap<>(histories);
+    more.forEach((family, counts) -> all.merge(family, counts, HistoryCounts::plus));
+    return new SettledCounts(rows, all);
+  }
+
+  /** All histories. */
+  HistoryCounts inAll() {
+    return histories.values().stream().reduce(HistoryCounts.NONE, HistoryCounts::plus);
   }
 
   long rows(HistoryField.Kind kind) {

@@ -30,13 +30,15 @@ final class SnapshotTables {
    * @param ledger all ledger rows
    * @param takenIn the files behind them
    * @param registerNotes problems met in the registers of vehicles, repairs and findings
-   * @param settled histories and records that do not stand
-   * @param counts of those
+   * @param settled histories and records that do not stand; where the night before is taken over,
+   *     of the vehicles that were settled tonight
+   * @param counts of all vehicles
    * @param statuses screened engines with q-values and marks
    * @param previous the night before; empty for the first
    * @param problems what was wrong in the small registers
    * @param rowsNew records read for the first time this night
    * @param inspections hit rates and draws
+   * @param readings the table of readings
    */
   record Sources(
       Dataset<Row> ledger,
@@ -49,7 +51,8 @@ final class SnapshotTables {
       Optional<PreviousNight> previous,
       List<RegisterProblem> problems,
       long rowsNew,
-      Inspections inspections) {
+      Inspections inspections,
+      ReadingsTable readings) {
 
     Dataset<Row> histories() {
       return settled.where(col("kind").equalTo(HistoryField.Kind.HISTORY.name()));
@@ -86,7 +89,7 @@ final class SnapshotTables {
     Map<String, Long> byCode = RowAccounting.byCode(rejected);
     RowCounts rows = RowAccounting.count(sources, byCode.values().stream().mapToLong(n -> n).sum());
     writer.write(Table.REJECTED_ROWS, rejected, rows.rejected());
-    writeReadings(sources);
+    sources.readings().write(writer);
     FleetNorms norms = sources.model().value().norms();
     List<FamilyNormRow> grid = FamilyNormTable.of(norms);
     writer.write(Table.FAMILY_NORMS, NormRows.families(norms, grid));
@@ -110,7 +113,7 @@ final class SnapshotTables {
             new NightFrame(settings.asOf(), identity.runId(), SoftwareVersion.get()),
             new ReportData.Counts(
                 inService,
-                sources.counts().tests(),
+                sources.counts().inAll().tests(),
                 marked,
                 new ReportData.Rows(
                     rows.read(), rows.accepted(), rows.rejected(), rows.superseded())),
@@ -127,15 +130,6 @@ final class SnapshotTables {
         marked,
         byCode,
         NightNotes.shown(notes, pressure));
-  }
-
-  private void writeReadings(Sources sources) {
-    long readings = sources.counts().dryReadings();
-    int files = TableWriter.files(readings);
-    writer.writeOrdered(
-        Table.CYLINDER_READINGS,
-        ReadingsStage.readings(sources.histories(), sources.model(), files),
-        readings);
   }
 
   private List<RegisterProblem> writeNotes(Sources sources) {

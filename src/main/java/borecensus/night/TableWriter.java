@@ -6,6 +6,7 @@ import borecensus.night.parquet.TableRow;
 import borecensus.publish.StoreException;
 import borecensus.tables.Table;
 import java.io.IOException;
+import java.io.Serializable;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -13,15 +14,18 @@ import java.util.Collections;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import org.apache.spark.TaskContext;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.function.Function2;
 import org.apache.spark.executor.OutputMetrics;
+import org.apache.spark.rdd.PartitionPruningRDD;
 import org.apache.spark.sql.Column;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.functions;
+import scala.Function1;
 
 /** Writes the tables of one snapshot and checks what was written. */
 final class TableWriter {
@@ -58,8 +62,48 @@ final class TableWriter {
     if (rows.getNumPartitions() == 0) {
       file.write(0, Collections.emptyIterator());
     }
-    rows.mapPartitionsWithIndex(new WritePart(file), true).collect();
+    rows.mapPartitionsWithIndex(new WritePart(file, 0), true).collect();
     verify(table, expectedRows);
+  }
+
+  /** A table of which some files may be there already, to be ended when all are. */
+  Parts inParts(Table table) {
+    return new Parts(table, created(table));
+  }
+
+  /** The files of one table, written one group after the other. */
+  final class Parts {
+    private final Table table;
+    private final TableFile file;
+
+    private Parts(Table table, TableFile file) {
+      this.table = table;
+      this.file = file;
+    }
+
+    /** Where the file of a number goes. */
+    Path path(int number) {
+      return file.path(number);
+    }
+
+    /** Writes the partitions of these numbers, each to the file of its number. */
+    void write(JavaRDD<TableRow> rows, Set<Integer> numbers) {
+      Set<Integer> chosen = Set.copyOf(numbers);
+      PartitionPruningRDD.create(
+              rows.mapPartitionsWithIndex(new WritePart(file, 0), true).rdd(),
+              (Function1<Object, Object> & Serializable) number -> chosen.contains(number))
+          .collect();
+    }
+
+    /** Writes rows of one partition to the file of a number. */
+    void write(JavaRDD<TableRow> rows, int number) {
+      rows.mapPartitionsWithIndex(new WritePart(file, number), true).collect();
+    }
+
+    /** Checks that all rows are there. */
+    void end(long expectedRows) {
+      verify(table, expectedRows);
+    }
   }
 
   /** Writes one file from here, of rows in the table's order that come from one place. */
@@ -122,16 +166,20 @@ final class TableWriter {
     }
   }
 
-  /** Writes one partition and tells how many rows it had. */
-  private record WritePart(TableFile file)
+  /**
+   * Writes one partition and tells how many rows it had.
+   *
+   * @param first number of the file of the first partition
+   */
+  private record WritePart(TableFile file, int first)
       implements Function2<Integer, Iterator<TableRow>, Iterator<Long>> {
     @Override
     public Iterator<Long> call(Integer partition, Iterator<TableRow> rows) throws IOException {
-      long written = file.write(partition, rows);
+      long written = file.write(first + partition, rows);
       // Spark counts by itself only what its own writers write.
       OutputMetrics told = TaskContext.get().taskMetrics().outputMetrics();
       told.setRecordsWritten(written);
-      told.setBytesWritten(Files.size(file.path(partition)));
+      told.setBytesWritten(Files.size(file.path(first + partition)));
       return List.of(written).iterator();
     }
   }

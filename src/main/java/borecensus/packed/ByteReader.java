@@ -4,6 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
+import java.util.Arrays;
 
 /** Reads what {@link ByteWriter} has written, in the same order. */
 public final class ByteReader {
@@ -72,6 +73,23 @@ public final class ByteReader {
       values[i] = real();
     }
     return values;
+  }
+
+  /** Bytes with their length, as {@link ByteWriter#utf8} writes them; null stays null. */
+  public byte[] bytes() {
+    int length = (int) count() - 1;
+    if (length < 0) {
+      return null;
+    }
+    byte[] value = Arrays.copyOfRange(bytes, at, at + length);
+    at += length;
+    return value;
+  }
+
+  /** Passes over bytes with their length. */
+  public void skipBytes() {
+    int length = (int) count() - 1;
+    at += Math.max(0, length);
   }
 
   public String text() {

@@ -104,7 +104,7 @@ public final class ByteWriter {
     utf8(value == null ? null : value.getBytes(StandardCharsets.UTF_8));
   }
 
-  /** A text that is at hand in UTF-8; null stays null. */
+  /** A text that is at hand in UTF-8, or other bytes, with their length; null stays null. */
   public void utf8(byte[] value) {
     if (value == null) {
       count(0);

@@ -1,7 +1,10 @@
 package borecensus.publish;
 
 import java.io.IOException;
+import java.nio.file.FileSystemException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 
 /** A local file system: atomic renames, flushed files, and locks that end with their process. */
 public final class LocalDisk implements StoreDisk {
@@ -18,6 +21,15 @@ public final class LocalDisk implements StoreDisk {
   @Override
   public void flushTree(Path root) throws IOException {
     DurableFiles.syncTree(root);
+  }
+
+  @Override
+  public void share(Path file, Path secondName) throws IOException {
+    try {
+      Files.createLink(secondName, file);
+    } catch (UnsupportedOperationException | FileSystemException noLinksHere) {
+      Files.copy(file, secondName, StandardCopyOption.REPLACE_EXISTING);
+    }
   }
 
   @Override

@@ -18,6 +18,8 @@ import java.util.TreeMap;
  * @param asOf date of the night, ISO
  * @param ledgerBatches folders under {@code ledger/batches} that make up the history behind it
  * @param tableRows rows of each table
+ * @param carried folders under {@code ledger/carried} with what the night hands to the next; the
+ *     first one tells of the others; none where the next night begins from the ledger
  */
 public record SnapshotManifest(
     String snapshotId,
@@ -25,7 +27,8 @@ public record SnapshotManifest(
     long sequence,
     String asOf,
     List<String> ledgerBatches,
-    Map<String, Long> tableRows) {
+    Map<String, Long> tableRows,
+    List<String> carried) {
 
   /** Name of the file in the snapshot folder. */
   public static final String FILE_NAME = "manifest.json";
@@ -36,6 +39,7 @@ public record SnapshotManifest(
   public SnapshotManifest {
     ledgerBatches = List.copyOf(ledgerBatches);
     tableRows = new TreeMap<>(tableRows);
+    carried = carried == null ? List.of() : List.copyOf(carried);
   }
 
   String toJson() {

@@ -60,6 +60,11 @@ public final class SnapshotStore {
     return root.resolve("ledger").resolve("batches").resolve(batchId);
   }
 
+  /** A folder of what a night hands to the next. */
+  public Path carriedFolder(String name) {
+    return root.resolve("ledger").resolve("carried").resolve(name);
+  }
+
   /** Where reports of runs stand, published or not; nothing that is published depends on them. */
   public Path runsFolder() {
     return root.resolve("runs");
@@ -119,6 +124,14 @@ public final class SnapshotStore {
     }
     deleteAllBut(root.resolve("snapshots"), snapshots);
     deleteAllBut(root.resolve("ledger").resolve("batches"), batches);
+    clearCarried();
+  }
+
+  /** What earlier nights have handed on is of no use to anyone once it was taken over. */
+  private void clearCarried() {
+    Set<String> carried =
+        current().map(manifest -> Set.copyOf(manifest.carried())).orElse(Set.of());
+    deleteAllBut(root.resolve("ledger").resolve("carried"), carried);
   }
 
   /**
@@ -136,6 +149,9 @@ public final class SnapshotStore {
       for (String batch : manifest.ledgerBatches()) {
         disk.flushTree(batchFolder(batch));
         disk.flush(batchFolder(batch).getParent());
+      }
+      for (String carried : manifest.carried()) {
+        disk.flushTree(carriedFolder(carried));
       }
       disk.flush(folder.getParent());
       disk.replace(folder.resolve(SnapshotManifest.FILE_NAME), manifest.toJson());
@@ -161,6 +177,20 @@ public final class SnapshotStore {
         .skip(keep)
         .filter(id -> !id.equals(current))
         .forEach(id -> delete(snapshotFolder(id)));
+    clearCarried();
+  }
+
+  /**
+   * Puts a file that will never change under a second name.
+   *
+   * @throws StoreException when it cannot
+   */
+  public void share(Path file, Path secondName) {
+    try {
+      disk.share(file, secondName);
+    } catch (IOException failure) {
+      throw new StoreException("a file of the store cannot be shared: " + failure, failure);
+    }
   }
 
   /** A folder with a manifest in it. */

@@ -27,6 +27,12 @@ public interface StoreDisk {
   /** The same for every file and folder of a tree. */
   void flushTree(Path root) throws IOException;
 
+  /**
+   * Puts a file that will never change under a second name, without copying it where the file
+   * system can.
+   */
+  void share(Path file, Path secondName) throws IOException;
+
   /** Deletes a tree; nothing happens when there is none. */
   void deleteTree(Path root) throws IOException;
 

@@ -20,7 +20,8 @@ import java.util.zip.GZIPOutputStream;
  *
  * <pre>
  *   lookup/model.json.gz               format, layout in words, and the model
- *   lookup/vehicles/bucket=N/*.gz      one line per vehicle: its id as a JSON string, a tab, its file
+ *   lookup/vehicles/bucket=N/vehicles.gz  one line per vehicle: its id as a JSON string, a tab, its file
+ *   lookup/vehicles/bucket=N/news.gz      the same of vehicles with news since then, where there are any
  * </pre>
  *
  * Which bucket a vehicle stands in: {@link VehicleLines#bucketOf}.
@@ -42,6 +43,11 @@ public final class LookupFiles {
   /** Where the buckets of vehicles stand. */
   public Path vehicles() {
     return folder.resolve("vehicles");
+  }
+
+  /** The folder of a bucket of vehicles. */
+  public Path bucket(int number) {
+    return vehicles().resolve("bucket=" + number);
   }
 
   private Path modelFile() {
@@ -123,7 +129,7 @@ public final class LookupFiles {
    * @throws LookupException when it cannot be read
    */
   public Optional<VehicleDossier> dossier(String vehicleId, int buckets) throws LookupException {
-    Path bucket = vehicles().resolve("bucket=" + VehicleLines.bucketOf(vehicleId, buckets));
+    Path bucket = bucket(VehicleLines.bucketOf(vehicleId, buckets));
     try {
       return VehicleLines.find(vehicleId, bucket);
     } catch (IOException broken) {

@@ -6,7 +6,6 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -20,6 +19,12 @@ import java.util.zip.GZIPInputStream;
  * time of a Parquet reader and a third of that of a database library.
  */
 public final class VehicleLines {
+  /** In the folder of a bucket: all its vehicles as of some night. */
+  public static final String ALL = "vehicles.gz";
+
+  /** Beside it: those of which there was news since then; what this file says comes first. */
+  public static final String NEWS = "news.gz";
+
   private static final int VEHICLES_PER_BUCKET = 1_000;
   private static final int BUFFER_BYTES = 1 << 16;
   private static final RecordJson<VehicleDossier> DOSSIER = RecordJson.of(VehicleDossier.class);
@@ -65,12 +70,11 @@ public final class VehicleLines {
       return Optional.empty();
     }
     String key = key(vehicleId);
-    try (DirectoryStream<Path> files = Files.newDirectoryStream(bucket, "*.gz")) {
-      for (Path file : files) {
-        Optional<String> line = findLine(key, file);
-        if (line.isPresent()) {
-          return Optional.of(DOSSIER.value(line.get().substring(key.length())));
-        }
+    for (String name : List.of(NEWS, ALL)) {
+      Path file = bucket.resolve(name);
+      Optional<String> line = Files.exists(file) ? findLine(key, file) : Optional.empty();
+      if (line.isPresent()) {
+        return Optional.of(DOSSIER.value(line.get().substring(key.length())));
       }
     }
     return Optional.empty();

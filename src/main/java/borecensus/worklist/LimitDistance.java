@@ -143,7 +143,7 @@ public record LimitDistance(
   }
 
   /** The point estimate in model units; NaN when the limit is not neared. */
-  double units() {
+  public double units() {
     return axis.toUnits(usage);
   }
 }

@@ -1,6 +1,5 @@
 package borecensus.worklist;
 
-import borecensus.domain.EngineHistory;
 import borecensus.norms.FamilyNorm;
 import borecensus.norms.HypothesisShares;
 import java.time.LocalDate;
@@ -40,18 +39,19 @@ public record TestNeed(double score, TestGrounds grounds) {
   private static final double WEAR_SPAN_UNITS = 1;
 
   /**
-   * What is known of an engine tonight.
+   * What is known of an engine.
    *
-   * @param history of which the last accepted dry test counts
-   * @param faultProbability tonight, by its tests
-   * @param toLimit null when not known
+   * @param faultProbability by its tests
+   * @param toRepeat whether the last test is to be repeated
+   * @param unitsToLimit model units of usage; 0 when the limit is reached, NaN when not known
+   * @param lastTestedOn of the last accepted dry test; null when never tested
    * @param nextServiceOn null when not stated
    */
   public record Known(
-      EngineHistory history,
+      String familyId,
       double faultProbability,
-      Optional<TestToRepeat> repeat,
-      LimitDistance toLimit,
+      boolean toRepeat,
+      double unitsToLimit,
       LocalDate lastTestedOn,
       LocalDate nextServiceOn) {}
 
@@ -60,23 +60,23 @@ public record TestNeed(double score, TestGrounds grounds) {
       Known known, FamilyNorm norm, HypothesisShares shares, LocalDate today) {
     boolean never = known.lastTestedOn() == null;
     long days = never ? 0 : ChronoUnit.DAYS.between(known.lastTestedOn(), today);
-    if (!never && days < FRESH_DAYS && known.repeat().isEmpty()) {
+    if (!never && days < FRESH_DAYS && !known.toRepeat()) {
       return Optional.empty();
     }
-    double prevalence = shares.prevalence(known.history().familyId());
+    double prevalence = shares.prevalence(known.familyId());
     double years = never ? MOST_YEARS : Math.min(MOST_YEARS, days / 365.25);
     double p = aged(known.faultProbability(), prevalence, years);
     boolean service = service(known.nextServiceOn(), today);
-    double occasion = service || known.repeat().isPresent() ? OCCASION : 1;
-    double score = SCALE * 4 * p * (1 - p) * pace(known.toLimit(), norm) * occasion;
+    double occasion = service || known.toRepeat() ? OCCASION : 1;
+    double score = SCALE * 4 * p * (1 - p) * pace(known.unitsToLimit(), norm) * occasion;
     return Optional.of(
         new TestNeed(
             score,
             new TestGrounds(
                 known.lastTestedOn(),
                 p,
-                known.repeat().isPresent(),
-                known.toLimit() != null && known.toLimit().usage() == 0,
+                known.toRepeat(),
+                known.unitsToLimit() == 0,
                 service ? known.nextServiceOn() : null)));
   }
 
@@ -90,11 +90,8 @@ public record TestNeed(double score, TestGrounds grounds) {
     return nextServiceOn != null && !nextServiceOn.isAfter(today.plusDays(SERVICE_DAYS));
   }
 
-  private static double pace(LimitDistance toLimit, FamilyNorm norm) {
-    double near =
-        toLimit == null || Double.isNaN(toLimit.units())
-            ? 0
-            : Math.exp(-toLimit.units() / Priority.PACE_UNITS);
+  private static double pace(double unitsToLimit, FamilyNorm norm) {
+    double near = Double.isNaN(unitsToLimit) ? 0 : Math.exp(-unitsToLimit / Priority.PACE_UNITS);
     double to = norm.range().lastUsage();
     double wearPct =
         100 * (norm.curve().at(to - WEAR_SPAN_UNITS) - norm.curve().at(to)) / WEAR_SPAN_UNITS;

@@ -58,6 +58,7 @@ public final class SampleStore {
                 AS_OF,
                 NightSettings.DEFAULT_MAX_FALSE_SHARE,
                 NightSettings.DEFAULT_KEEP_SNAPSHOTS,
+                NightSettings.DEFAULT_LARGE_FLEET_FROM,
                 Map.of()),
             SILENT)
         .run();

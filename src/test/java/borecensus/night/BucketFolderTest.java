@@ -26,7 +26,8 @@ class BucketFolderTest {
 
   @Test
   void aBucketHasItsNameOnceItIsWhole() throws IOException {
-    BucketFolder.Bucket bucket = BucketFolder.create(folder.resolve("vehicles")).open(4);
+    BucketFolder.Bucket bucket =
+        BucketFolder.create(folder.resolve("vehicles")).open(4, "vehicles.gz");
     bucket.write("a line\n".getBytes(StandardCharsets.UTF_8));
     bucket.close();
     assertFalse(Files.exists(file()));
@@ -38,7 +39,8 @@ class BucketFolderTest {
 
   @Test
   void aFileThatBreaksOffIsNotTakenForWhole() throws IOException {
-    BucketFolder.Bucket bucket = BucketFolder.create(folder.resolve("vehicles")).open(4);
+    BucketFolder.Bucket bucket =
+        BucketFolder.create(folder.resolve("vehicles")).open(4, "vehicles.gz");
     bucket.write("a line\n".getBytes(StandardCharsets.UTF_8));
     StoreException broken = assertThrows(StoreException.class, bucket::publish);
     assertEquals("the file " + file() + " was not written as it should be", broken.getMessage());
@@ -48,10 +50,10 @@ class BucketFolderTest {
   @Test
   void whatATaskHasLeftUnfinishedIsCleared() throws IOException {
     BucketFolder buckets = BucketFolder.create(folder.resolve("vehicles"));
-    BucketFolder.Bucket whole = buckets.open(4);
+    BucketFolder.Bucket whole = buckets.open(4, "vehicles.gz");
     whole.close();
     whole.publish();
-    buckets.open(5).close();
+    buckets.open(5, "vehicles.gz").close();
     buckets.clearUnfinished();
     try (Stream<Path> files = Files.walk(folder)) {
       assertEquals(List.of(file()), files.filter(Files::isRegularFile).toList());

@@ -27,6 +27,7 @@ import java.util.Map;
 import java.util.Random;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.broadcast.Broadcast;
+import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
 import org.junit.jupiter.api.AfterAll;
@@ -158,11 +159,10 @@ class GatherStageTest {
   }
 
   private static Gathered gathered(List<Row> ledger, int partitions) {
-    return GatherStage.gather(
-        spark,
-        spark.createDataFrame(ledger, LedgerField.schema()),
-        files,
-        new Sections(partitions));
+    Sections sections = new Sections(partitions);
+    Dataset<Row> tests = spark.createDataFrame(ledger, LedgerField.schema());
+    return GatherStage.of(sections, GatherStage.Source.TESTS, GatherStage.tests(tests, sections))
+        .with(GatherStage.Source.REGISTERS, GatherStage.registers(spark, files, sections));
   }
 
   private static Broadcast<Registers> registers() {

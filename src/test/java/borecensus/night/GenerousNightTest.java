@@ -21,6 +21,7 @@ class GenerousNightTest {
             Nights.SAMPLE_AS_OF,
             MAX_FALSE_SHARE,
             NightSettings.DEFAULT_KEEP_SNAPSHOTS,
+            NightSettings.DEFAULT_LARGE_FLEET_FROM,
             Map.of());
     NightResult night = new NightlyJob(settings, Nights.SILENT).run();
     double lowest =

@@ -28,15 +28,27 @@ final class Nights {
   }
 
   static NightResult run(Path fleet, Path store, Map<String, String> sparkConf) {
+    return run(
+        fleet, store, SAMPLE_AS_OF, NightSettings.DEFAULT_LARGE_FLEET_FROM, sparkConf, SILENT);
+  }
+
+  static NightResult run(
+      Path fleet,
+      Path store,
+      LocalDate asOf,
+      long largeFleetFrom,
+      Map<String, String> sparkConf,
+      NightProgress progress) {
     return new NightlyJob(
             new NightSettings(
                 fleet,
                 store,
-                SAMPLE_AS_OF,
+                asOf,
                 NightSettings.DEFAULT_MAX_FALSE_SHARE,
                 NightSettings.DEFAULT_KEEP_SNAPSHOTS,
+                largeFleetFrom,
                 sparkConf),
-            SILENT)
+            progress)
         .run();
   }
 

@@ -200,6 +200,6 @@ class ObjectStoreNightTest {
     Files.writeString(table.resolve("part.parquet"), id);
     store.publish(
         new SnapshotManifest(
-            id, "run-" + id, store.nextSequence(), "2026-01-01", List.of(), Map.of()));
+            id, "run-" + id, store.nextSequence(), "2026-01-01", List.of(), Map.of(), List.of()));
   }
 }

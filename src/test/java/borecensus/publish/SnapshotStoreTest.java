@@ -91,7 +91,7 @@ class SnapshotStoreTest {
     SnapshotManifest second = lay("n2");
     SnapshotManifest lost =
         new SnapshotManifest(
-            "n2", second.runId(), 2, second.asOf(), List.of("gone"), second.tableRows());
+            "n2", second.runId(), 2, second.asOf(), List.of("gone"), second.tableRows(), List.of());
     StoreException refused = assertThrows(StoreException.class, () -> store.publish(lost));
     assertTrue(refused.getMessage().startsWith("the snapshot cannot be published: "));
     assertEquals("n1", store.current().orElseThrow().snapshotId());
@@ -101,7 +101,8 @@ class SnapshotStoreTest {
   @Test
   void aSnapshotThatWasNeverWrittenIsNotPublished() throws IOException {
     publish("n1", "b1");
-    SnapshotManifest none = new SnapshotManifest("n2", "run", 2, "2026-01-01", List.of(), Map.of());
+    SnapshotManifest none =
+        new SnapshotManifest("n2", "run", 2, "2026-01-01", List.of(), Map.of(), List.of());
     assertThrows(StoreException.class, () -> store.publish(none));
     assertEquals("n1", store.current().orElseThrow().snapshotId());
   }
@@ -109,7 +110,7 @@ class SnapshotStoreTest {
   @Test
   void aSnapshotUnderANameWithAPathInItIsNotPublished() {
     SnapshotManifest outside =
-        new SnapshotManifest("../n2", "run", 2, "2026-01-01", List.of(), Map.of());
+        new SnapshotManifest("../n2", "run", 2, "2026-01-01", List.of(), Map.of(), List.of());
     StoreException refused = assertThrows(StoreException.class, () -> store.publish(outside));
     assertEquals("'../n2' is no name for a snapshot", refused.getMessage());
   }
@@ -249,7 +250,8 @@ class SnapshotStoreTest {
         store.nextSequence(),
         "2026-01-01",
         List.of(batches),
-        Map.of("engine_status", 7L));
+        Map.of("engine_status", 7L),
+        List.of());
   }
 
   private List<String> snapshots() throws IOException {

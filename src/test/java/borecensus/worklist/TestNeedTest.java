@@ -31,8 +31,7 @@ class TestNeedTest {
   private static Optional<TestNeed> need(
       double probability, LocalDate lastTestedOn, LocalDate nextServiceOn) {
     return TestNeed.of(
-        new TestNeed.Known(
-            ENGINE, probability, Optional.empty(), null, lastTestedOn, nextServiceOn),
+        new TestNeed.Known("F1", probability, false, Double.NaN, lastTestedOn, nextServiceOn),
         norms.family("F1").orElseThrow(),
         norms.shares(),
         TODAY);

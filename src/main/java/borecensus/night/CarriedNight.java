@@ -1,0 +1,139 @@
+package borecensus.night;
+
+import borecensus.publish.SnapshotManifest;
+import borecensus.publish.SnapshotStore;
+import borecensus.publish.StoreException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializationFeature;
+import java.io.BufferedInputStream;
+import java.io.IOException;
+import java.io.ObjectInputFilter;
+import java.io.ObjectInputStream;
+import java.io.ObjectOutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+
+/**
+ * What the night of a large fleet hands to the next, so that engines without news need not be
+ * judged again. It lies beside the ledger and can be thrown away: the next night then begins from
+ * the ledger and comes to the same.
+ *
+ * <pre>
+ *   carried/N/night.json            this
+ *   carried/N/model.bin             the norms that stand
+ *   carried/N/vehicles/             {@link CarriedVehicle}s by section
+ *   carried/N-tests/                tests of the ledger by section, from each night that had any
+ *   carried/N-registers/            registers by section
+ * </pre>
+ *
+ * @param basis everything but tests and dates that the night's results depend on
+ * @param registers digests of the registers of vehicles, repairs and findings
+ * @param closedFiles files of readings that hold closed tests
+ * @param buckets of the look-up
+ * @param briefsFrom fault probability from which rows have what the work list would say
+ * @param tests folders of tests
+ * @param registerFolder folder of the registers
+ */
+record CarriedNight(
+    String basis,
+    Map<String, String> registers,
+    String asOf,
+    int sections,
+    int closedFiles,
+    int buckets,
+    double briefsFrom,
+    List<String> tests,
+    String registerFolder) {
+  private static final String NIGHT = "night.json";
+  private static final String MODEL = "model.bin";
+  private static final ObjectMapper JSON =
+      new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
+
+  /** What is read back is ours, and yet nothing else is let in. */
+  private static final ObjectInputFilter OURS =
+      ObjectInputFilter.Config.createFilter("borecensus.**;java.base/*;!*");
+
+  CarriedNight {
+    registers = new TreeMap<>(registers);
+    tests = List.copyOf(tests);
+  }
+
+  /** The folders of a night of this name, as a manifest lists them. */
+  List<String> folders(String name) {
+    List<String> folders = new ArrayList<>();
+    folders.add(name);
+    folders.addAll(tests);
+    folders.add(registerFolder);
+    return folders;
+  }
+
+  /** Where the vehicles of a night stand. */
+  static Path vehicles(SnapshotStore store, String name) {
+    return store.carriedFolder(name).resolve("vehicles");
+  }
+
+  /** Where the model of a night stands. */
+  static Path model(SnapshotStore store, String name) {
+    return store.carriedFolder(name).resolve(MODEL);
+  }
+
+  void write(SnapshotStore store, String name) {
+    try {
+      Files.writeString(
+          store.carriedFolder(name).resolve(NIGHT), JSON.writeValueAsString(this) + "\n");
+    } catch (IOException failure) {
+      throw new StoreException("what the next night needs cannot be written: " + failure, failure);
+    }
+  }
+
+  static void writeModel(Path file, NightModel model) {
+    try (ObjectOutputStream out = new ObjectOutputStream(Files.newOutputStream(file))) {
+      out.writeObject(model);
+    } catch (IOException failure) {
+      throw new StoreException("what the next night needs cannot be written: " + failure, failure);
+    }
+  }
+
+  /** What the current snapshot has handed on; empty when there is nothing, or nothing of use. */
+  static Optional<CarriedNight> of(SnapshotStore store, SnapshotManifest current) {
+    if (current.carried().isEmpty()) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(
+          JSON.readValue(
+              Files.readString(store.carriedFolder(current.carried().get(0)).resolve(NIGHT)),
+              CarriedNight.class));
+    } catch (IOException lost) {
+      return Optional.empty();
+    }
+  }
+
+  /** The norms that stand; empty when they cannot be read. */
+  static Optional<NightModel> readModel(Path file) {
+    try (ObjectInputStream in =
+        new ObjectInputStream(new BufferedInputStream(Files.newInputStream(file)))) {
+      in.setObjectInputFilter(OURS);
+      return Optional.of((NightModel) in.readObject());
+    } catch (IOException | ClassNotFoundException | ClassCastException lost) {
+      return Optional.empty();
+    }
+  }
+
+  /** Whether all files that it tells of are there. */
+  boolean isWhole(SnapshotStore store, String name) {
+    int partitions = new Sections(sections).numPartitions();
+    for (String folder : tests) {
+      if (!SectionFiles.at(store.carriedFolder(folder)).holds(partitions)) {
+        return false;
+      }
+    }
+    return SectionFiles.at(store.carriedFolder(registerFolder)).holds(partitions)
+        && SectionFiles.at(vehicles(store, name)).holds(sections);
+  }
+}

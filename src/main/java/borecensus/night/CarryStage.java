@@ -1,0 +1,346 @@
+package borecensus.night;
+
+import static org.apache.spark.sql.functions.col;
+
+import borecensus.packed.ByteReader;
+import borecensus.packed.ByteWriter;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Map;
+import java.util.NoSuchElementException;
+import java.util.Set;
+import java.util.TreeMap;
+import org.apache.spark.api.java.JavaRDD;
+import org.apache.spark.api.java.function.FlatMapFunction2;
+import org.apache.spark.sql.Column;
+import org.apache.spark.sql.Dataset;
+import org.apache.spark.sql.Row;
+import org.apache.spark.sql.SparkSession;
+import org.apache.spark.sql.catalyst.InternalRow;
+import org.apache.spark.sql.catalyst.expressions.UnsafeRow;
+import org.apache.spark.unsafe.types.UTF8String;
+
+/**
+ * Hands on what a night says of each vehicle, and takes over what the night before has handed on.
+ * Vehicles stand in the order of their ids in every section.
+ */
+final class CarryStage {
+  private static final int BLOCK_BYTES = 1 << 16;
+  private static final int CELLS = ScreeningField.values().length;
+
+  private CarryStage() {}
+
+  /** Histories of the vehicles that were not settled tonight, by family_id. */
+  static Map<String, HistoryCounts> countsOfOthers(
+      JavaRDD<byte[]> carried, Dataset<Row> settledTonight) {
+    Map<String, HistoryCounts> counts = new TreeMap<>();
+    others(carried, settledTonight, CarriedVehicle::readHead)
+        .mapPartitions(
+            vehicles -> {
+              Map<String, HistoryCounts> part = new HashMap<>();
+              vehicles.forEachRemaining(
+                  v -> part.merge(v.familyId(), v.histories(), HistoryCounts::plus));
+              return List.of(part).iterator();
+            })
+        .collect()
+        .forEach(part -> part.forEach((id, n) -> counts.merge(id, n, HistoryCounts::plus)));
+    return counts;
+  }
+
+  /**
+   * Screened engines: those screened tonight, and of all other vehicles what the night before said.
+   *
+   * @param tonight screened rows of the vehicles that were settled tonight
+   */
+  static Dataset<Row> screened(
+      JavaRDD<byte[]> carried,
+      Dataset<Row> settledTonight,
+      Dataset<Row> tonight,
+      PlanRenewal renewal) {
+    JavaRDD<InternalRow> merged =
+        others(carried, settledTonight, CarriedVehicle::read)
+            .zipPartitions(
+                tonight.queryExecution().toRdd().toJavaRDD(),
+                (others, fresh) -> new MergedScreened(others, fresh, renewal));
+    return ((org.apache.spark.sql.classic.SparkSession) SparkSession.active())
+        .internalCreateDataFrame(merged.rdd(), ScreeningField.schema(), false);
+  }
+
+  /** How a carried vehicle is read. */
+  private interface Read extends java.io.Serializable {
+    CarriedVehicle from(ByteReader in);
+  }
+
+  private static JavaRDD<CarriedVehicle> others(
+      JavaRDD<byte[]> carried, Dataset<Row> settledTonight, Read read) {
+    JavaRDD<InternalRow> ids =
+        settledTonight
+            .where(col("vehicle_id").isNotNull())
+            .select("vehicle_id")
+            .queryExecution()
+            .toRdd()
+            .toJavaRDD();
+    return carried.zipPartitions(
+        ids,
+        (blocks, settled) -> {
+          Set<String> tonight = new HashSet<>();
+          settled.forEachRemaining(row -> tonight.add(row.getUTF8String(0).toString()));
+          return new Others(blocks, tonight, read);
+        });
+  }
+
+  private static final class Others implements Iterator<CarriedVehicle> {
+    private final Iterator<byte[]> blocks;
+    private final Set<String> tonight;
+    private final Read read;
+    private ByteReader in = new ByteReader(new byte[0]);
+    private CarriedVehicle next;
+
+    Others(Iterator<byte[]> blocks, Set<String> tonight, Read read) {
+      this.blocks = blocks;
+      this.tonight = tonight;
+      this.read = read;
+    }
+
+    @Override
+    public boolean hasNext() {
+      while (next == null && (in.hasMore() || blocks.hasNext())) {
+        if (in.hasMore()) {
+          CarriedVehicle vehicle = read.from(in);
+          next = tonight.contains(vehicle.vehicleId()) ? null : vehicle;
+        } else {
+          in = new ByteReader(blocks.next());
+        }
+      }
+      return next != null;
+    }
+
+    @Override
+    public CarriedVehicle next() {
+      if (!hasNext()) {
+        throw new NoSuchElementException();
+      }
+      CarriedVehicle vehicle = next;
+      next = null;
+      return vehicle;
+    }
+  }
+
+  /** Rows of two sources in the order of vehicles. */
+  private static final class MergedScreened implements Iterator<InternalRow> {
+    private final Iterator<CarriedVehicle> others;
+    private final Iterator<InternalRow> fresh;
+    private final PlanRenewal renewal;
+    private final UnsafeRow carriedRow = new UnsafeRow(CELLS);
+    private CarriedVehicle other;
+    private UTF8String otherId;
+    private InternalRow freshRow;
+
+    MergedScreened(
+        Iterator<CarriedVehicle> others, Iterator<InternalRow> fresh, PlanRenewal renewal) {
+      this.others = others;
+      this.fresh = fresh;
+      this.renewal = renewal;
+    }
+
+    private void fill() {
+      if (other == null && others.hasNext()) {
+        other = others.next();
+        otherId = UTF8String.fromString(other.vehicleId());
+      }
+      if (freshRow == null && fresh.hasNext()) {
+        // The next row of a stage comes in the place of the last one.
+        freshRow = fresh.next().copy();
+      }
+    }
+
+    @Override
+    public boolean hasNext() {
+      fill();
+      return other != null || freshRow != null;
+    }
+
+    @Override
+    public InternalRow next() {
+      if (!hasNext()) {
+        throw new NoSuchElementException();
+      }
+      if (freshRow == null || other != null && otherId.compareTo(id(freshRow)) < 0) {
+        carriedRow.pointTo(other.screened(), other.screened().length);
+        other = null;
+        return renewal.renewed(carriedRow);
+      }
+      InternalRow row = freshRow;
+      freshRow = null;
+      return row;
+    }
+  }
+
+  private static UTF8String id(InternalRow row) {
+    return row.getUTF8String(ScreeningField.VEHICLE_ID.ordinal());
+  }
+
+  private static final List<HistoryField> LEAN =
+      List.of(
+          HistoryField.KIND,
+          HistoryField.VEHICLE_ID,
+          HistoryField.RECORDS,
+          HistoryField.TEST_COUNT,
+          HistoryField.DRY_READINGS,
+          HistoryField.CLOSED_TESTS,
+          HistoryField.CLOSED_READINGS,
+          HistoryField.FINDING_COUNT);
+
+  /**
+   * What is handed on: one entry for each screened engine.
+   *
+   * @param before what the night before has handed on; empty blocks when all was settled tonight
+   * @param screened all engines
+   */
+  static JavaRDD<byte[]> toCarry(
+      JavaRDD<byte[]> before, Dataset<Row> settledTonight, Dataset<Row> screened) {
+    JavaRDD<InternalRow> facts =
+        settledTonight
+            .where(col("vehicle_id").isNotNull())
+            .select(LEAN.stream().map(f -> col(f.columnName())).toArray(Column[]::new))
+            .queryExecution()
+            .toRdd()
+            .toJavaRDD();
+    return before
+        .zipPartitions(
+            facts,
+            (FlatMapFunction2<Iterator<byte[]>, Iterator<InternalRow>, Heads>)
+                (blocks, rows) -> List.of(new Heads(blocks, rows)).iterator())
+        .zipPartitions(
+            screened.queryExecution().toRdd().toJavaRDD(),
+            (heads, rows) -> new Blocks(heads.next(), rows));
+  }
+
+  /** What is known of the vehicles of a section but for their rows. */
+  private static final class Heads implements java.io.Serializable {
+    private final Map<String, CarriedVehicle> before = new HashMap<>();
+    private final Map<String, Facts> tonight = new HashMap<>();
+
+    Heads(Iterator<byte[]> blocks, Iterator<InternalRow> rows) {
+      while (blocks.hasNext()) {
+        ByteReader in = new ByteReader(blocks.next());
+        while (in.hasMore()) {
+          CarriedVehicle vehicle = CarriedVehicle.readHead(in);
+          before.put(vehicle.vehicleId(), vehicle);
+        }
+      }
+      while (rows.hasNext()) {
+        InternalRow row = rows.next();
+        String id = row.getUTF8String(LEAN.indexOf(HistoryField.VEHICLE_ID)).toString();
+        tonight.computeIfAbsent(id, unseen -> new Facts()).add(row);
+      }
+    }
+
+    CarriedVehicle of(InternalRow screened) {
+      String vehicleId = id(screened).toString();
+      CarriedVehicle then = before.get(vehicleId);
+      Facts facts = tonight.get(vehicleId);
+      if (facts == null) {
+        return then;
+      }
+      boolean mayBeMarked = !screened.isNullAt(ScreeningField.EVIDENCE.ordinal());
+      return new CarriedVehicle(
+          vehicleId,
+          screened.getUTF8String(ScreeningField.FAMILY_ID.ordinal()).toString(),
+          facts.settledEachNight || mayBeMarked,
+          facts.ahead,
+          facts.changed || then != null && then.changed(),
+          facts.lostHash,
+          facts.histories,
+          null);
+    }
+  }
+
+  /** What the rows of one vehicle come to. */
+  private static final class Facts implements java.io.Serializable {
+    private boolean settledEachNight;
+    private boolean ahead;
+    private boolean changed;
+    private long lostHash;
+    private HistoryCounts histories = HistoryCounts.NONE;
+
+    void add(InternalRow row) {
+      switch (HistoryField.Kind.valueOf(row.getUTF8String(0).toString())) {
+        case HISTORY -> addHistory(row);
+        case REFUSED, SUPERSEDED -> settledEachNight = true;
+        case AHEAD -> ahead = true;
+        case LOST -> lostHash = number(row, HistoryField.RECORDS);
+        case CHANGED, TAUGHT_ANEW, READ_ANEW -> changed = true;
+      }
+    }
+
+    private void addHistory(InternalRow row) {
+      int tests = whole(row, HistoryField.TEST_COUNT);
+      int closed = whole(row, HistoryField.CLOSED_TESTS);
+      histories =
+          histories.plus(
+              new HistoryCounts(
+                  1,
+                  number(row, HistoryField.RECORDS),
+                  tests > 0 ? 1 : 0,
+                  tests,
+                  number(row, HistoryField.DRY_READINGS),
+                  closed > 0 ? 1 : 0,
+                  number(row, HistoryField.CLOSED_READINGS)));
+      settledEachNight |= tests > closed || whole(row, HistoryField.FINDING_COUNT) > 0;
+    }
+
+    private static int whole(InternalRow row, HistoryField field) {
+      return row.getInt(LEAN.indexOf(field));
+    }
+
+    private static long number(InternalRow row, HistoryField field) {
+      return row.getLong(LEAN.indexOf(field));
+    }
+  }
+
+  private static final class Blocks implements Iterator<byte[]> {
+    private final Heads heads;
+    private final Iterator<InternalRow> screened;
+    private final ByteWriter out = new ByteWriter();
+
+    Blocks(Heads heads, Iterator<InternalRow> screened) {
+      this.heads = heads;
+      this.screened = screened;
+    }
+
+    @Override
+    public boolean hasNext() {
+      return screened.hasNext();
+    }
+
+    @Override
+    public byte[] next() {
+      out.clear();
+      while (screened.hasNext() && out.size() < BLOCK_BYTES) {
+        InternalRow row = screened.next();
+        heads.of(row).withScreened(((UnsafeRow) row).getBytes()).write(out);
+      }
+      return out.toBytes();
+    }
+  }
+
+  /** The vehicles of which there was news since the last night that judged all engines. */
+  static JavaRDD<String> changed(JavaRDD<byte[]> carried) {
+    return carried.flatMap(
+        block -> {
+          List<String> ids = new ArrayList<>();
+          ByteReader in = new ByteReader(block);
+          while (in.hasMore()) {
+            CarriedVehicle vehicle = CarriedVehicle.readHead(in);
+            if (vehicle.changed()) {
+              ids.add(vehicle.vehicleId());
+            }
+          }
+          return ids.iterator();
+        });
+  }
+}

@@ -1,0 +1,52 @@
+package borecensus.night;
+
+import borecensus.packed.ByteReader;
+import borecensus.packed.ByteWriter;
+import java.io.Serializable;
+
+/**
+ * Engine histories, counted.
+ *
+ * @param records that their tests came from
+ * @param tested histories with tests
+ * @param readings cylinders of the dry tests, read or not
+ * @param closedTested histories with closed tests
+ * @param closedReadings cylinders of the closed dry tests
+ */
+record HistoryCounts(
+    long histories,
+    long records,
+    long tested,
+    long tests,
+    long readings,
+    long closedTested,
+    long closedReadings)
+    implements Serializable {
+  static final HistoryCounts NONE = new HistoryCounts(0, 0, 0, 0, 0, 0, 0);
+
+  HistoryCounts plus(HistoryCounts more) {
+    return new HistoryCounts(
+        histories + more.histories,
+        records + more.records,
+        tested + more.tested,
+        tests + more.tests,
+        readings + more.readings,
+        closedTested + more.closedTested,
+        closedReadings + more.closedReadings);
+  }
+
+  void write(ByteWriter out) {
+    out.count(histories);
+    out.count(records);
+    out.count(tested);
+    out.count(tests);
+    out.count(readings);
+    out.count(closedTested);
+    out.count(closedReadings);
+  }
+
+  static HistoryCounts read(ByteReader in) {
+    return new HistoryCounts(
+        in.count(), in.count(), in.count(), in.count(), in.count(), in.count(), in.count());
+  }
+}

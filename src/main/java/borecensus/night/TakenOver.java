@@ -1,0 +1,108 @@
+package borecensus.night;
+
+import borecensus.norms.LearningPeriod;
+import borecensus.publish.SnapshotManifest;
+import borecensus.publish.SnapshotStore;
+import borecensus.published.LookupFiles;
+import borecensus.registers.RegisterFile;
+import borecensus.tables.Table;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.apache.spark.package$;
+
+/**
+ * The night before, where tonight may build on it.
+ *
+ * @param night what it has handed on
+ * @param name under which
+ * @param model the norms that stand
+ * @param snapshot that it has published
+ */
+record TakenOver(CarriedNight night, String name, NightModel model, Path snapshot) {
+  /** Folders of tests are brought together after so many nights. */
+  private static final int MOST_FOLDERS = 40;
+
+  private static final List<RegisterFile> BY_VEHICLE =
+      List.of(RegisterFile.VEHICLES, RegisterFile.REPAIRS, RegisterFile.FINDINGS);
+
+  /**
+   * The night that the current snapshot is of, if tonight may build on it: the norms of both stand
+   * for the same month, all is there, and nothing has changed but tests and what the registers say
+   * of single vehicles.
+   */
+  static Optional<TakenOver> of(SnapshotStore store, NightSettings settings, FleetFiles files) {
+    SnapshotManifest current = store.current().orElse(null);
+    CarriedNight night = current == null ? null : CarriedNight.of(store, current).orElse(null);
+    if (night == null
+        || LocalDate.parse(night.asOf()).isAfter(settings.asOf())
+        || night.tests().size() >= MOST_FOLDERS
+        || !night.basis().equals(basis(settings, files))) {
+      return Optional.empty();
+    }
+    String name = current.carried().get(0);
+    Path snapshot = store.snapshotFolder(current.snapshotId());
+    if (!night.isWhole(store, name) || !hasFiles(snapshot, night)) {
+      return Optional.empty();
+    }
+    return CarriedNight.readModel(CarriedNight.model(store, name))
+        .map(model -> new TakenOver(night, name, model, snapshot));
+  }
+
+  private static boolean hasFiles(Path snapshot, CarriedNight night) {
+    Path last =
+        snapshot
+            .resolve(Table.CYLINDER_READINGS.tableName())
+            .resolve("part-%05d.zstd.parquet".formatted(night.closedFiles() - 1));
+    return Files.isRegularFile(last)
+        && Files.isDirectory(new LookupFiles(snapshot).bucket(night.buckets() - 1));
+  }
+
+  LocalDate asOf() {
+    return LocalDate.parse(night.asOf());
+  }
+
+  /** Whether what the registers say of single vehicles has changed. */
+  boolean otherRegisters(FleetFiles files) {
+    return !night.registers().equals(registers(files));
+  }
+
+  /** Digests of the registers that speak of single vehicles. */
+  static Map<String, String> registers(FleetFiles files) {
+    Map<String, String> digests = new TreeMap<>();
+    for (RegisterFile register : BY_VEHICLE) {
+      digests.put(register.fileName(), NightIdentity.registerDigest(files, register));
+    }
+    return digests;
+  }
+
+  /** A digest of what must be the same for a night to build on another. */
+  static String basis(NightSettings settings, FleetFiles files) {
+    MessageDigest digest = FleetFiles.sha256();
+    add(digest, CodeDigest.get());
+    add(digest, package$.MODULE$.SPARK_VERSION());
+    add(digest, NightIdentity.configDigest(settings));
+    // The draw of the month depends on the month, and so does what the norms are learned from.
+    add(digest, YearMonth.from(settings.asOf()).toString());
+    add(digest, LearningPeriod.ofMonth(settings.asOf()).toString());
+    for (RegisterFile register : RegisterFile.values()) {
+      if (!BY_VEHICLE.contains(register)) {
+        add(digest, NightIdentity.registerDigest(files, register));
+      }
+    }
+    return HexFormat.of().formatHex(digest.digest());
+  }
+
+  private static void add(MessageDigest digest, String text) {
+    digest.update(text.getBytes(StandardCharsets.UTF_8));
+    digest.update((byte) 0);
+  }
+}

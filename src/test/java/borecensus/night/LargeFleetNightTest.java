@@ -1,0 +1,232 @@
+package borecensus.night;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import borecensus.published.LookupException;
+import borecensus.published.LookupFiles;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import java.util.zip.GZIPInputStream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * A large fleet's norms stand for a month, and a night judges only engines of which there is news:
+ * whatever the news, a store that grew night by night must say what one built from nothing says.
+ * The sample fleet is taken for a large one here.
+ */
+class LargeFleetNightTest {
+  private static final LocalDate BEFORE = LocalDate.of(2026, 3, 19);
+  private static final LocalDate TONIGHT = LocalDate.of(2026, 3, 31);
+  private static final long LARGE_FROM = 100;
+  private static final Pattern LATE = Pattern.compile("2026-03-[0-3][0-9]");
+  private static final String STAND = "those that were learned from tests before 2026-02-15";
+
+  @TempDir private Path folder;
+  private Path fleet;
+  private Path grown;
+  private final List<String> outcomes = new ArrayList<>();
+
+  private final NightProgress progress =
+      new NightProgress() {
+        @Override
+        public void begins(String step) {}
+
+        @Override
+        public void ends(String outcome) {
+          outcomes.add(outcome);
+        }
+      };
+
+  /** The first night knows no test of the last days; the second is to find them. */
+  @BeforeEach
+  void theNightBefore() throws IOException {
+    fleet = folder.resolve("fleet");
+    grown = folder.resolve("grown");
+    Nights.copy(Nights.SAMPLE, fleet);
+    try (Stream<Path> sheets = Files.walk(fleet.resolve("sheets"))) {
+      for (Path sheet :
+          sheets.filter(p -> p.getFileName().toString().equals("2026.csv")).toList()) {
+        holdBack(sheet);
+      }
+    }
+    night(grown, BEFORE);
+    assertFalse(outcomes.contains(STAND));
+    outcomes.clear();
+  }
+
+  private static void holdBack(Path sheet) throws IOException {
+    List<String> lines = Files.readAllLines(sheet, StandardCharsets.UTF_8);
+    List<String> late = new ArrayList<>(lines.subList(0, 1));
+    List<String> early = new ArrayList<>(lines.subList(0, 1));
+    lines.stream().skip(1).forEach(line -> (LATE.matcher(line).find() ? late : early).add(line));
+    assertTrue(late.size() > 1, "no late test in " + sheet);
+    Files.write(sheet, early, StandardCharsets.UTF_8);
+    Files.write(sheet.resolveSibling("2026-late.held"), late, StandardCharsets.UTF_8);
+  }
+
+  private void lateSheetsCome() throws IOException {
+    try (Stream<Path> held = Files.walk(fleet.resolve("sheets"))) {
+      for (Path sheet : held.filter(p -> p.toString().endsWith(".held")).toList()) {
+        Files.move(sheet, sheet.resolveSibling("2026-late.csv"));
+      }
+    }
+  }
+
+  private NightResult night(Path store, LocalDate asOf) {
+    return Nights.run(fleet, store, asOf, LARGE_FROM, Map.of(), progress);
+  }
+
+  /** What the tables say; the order of intake is part of the run's identity alone. */
+  private static Map<String, List<String>> tables(Path store) {
+    Map<String, List<String>> tables = TableContent.all(store);
+    tables.remove("run_summary");
+    return tables;
+  }
+
+  private void assertGrownEqualsBuiltAtOnce() throws IOException, LookupException {
+    Path atOnce = folder.resolve("at-once");
+    night(atOnce, TONIGHT);
+    Map<String, List<String>> expected = tables(atOnce);
+    // What was drawn for inspection in earlier months is known only to a store that was there.
+    assertEquals(expected, tables(grown));
+    LookupFiles lookup = lookup(grown);
+    LookupFiles rebuilt = lookup(atOnce);
+    int buckets = lookup.model().buckets();
+    assertArrayEquals(model(atOnce), model(grown));
+    for (String vehicleId :
+        TableContent.rows(atOnce, "SELECT vehicle_id FROM engine_status ORDER BY 1")) {
+      assertEquals(text(rebuilt, vehicleId, buckets), text(lookup, vehicleId, buckets), vehicleId);
+    }
+  }
+
+  private static LookupFiles lookup(Path store) {
+    return new LookupFiles(lookupFolder(store));
+  }
+
+  private static byte[] model(Path store) throws IOException {
+    Path file = lookupFolder(store).resolve("lookup/model.json.gz");
+    try (InputStream model = new GZIPInputStream(Files.newInputStream(file))) {
+      return model.readAllBytes();
+    }
+  }
+
+  private static Path lookupFolder(Path store) {
+    return store.resolve("snapshots").resolve(TableContent.current(store));
+  }
+
+  /** Places in the order of intake differ, since the files came in two nights. */
+  private static String text(LookupFiles lookup, String vehicleId, int buckets)
+      throws LookupException {
+    return lookup
+        .dossier(vehicleId, buckets)
+        .map(
+            dossier ->
+                dossier.file()
+                    + " "
+                    + dossier.sheets().stream().map(s -> s.row().testId()).sorted().toList())
+        .orElse("none");
+  }
+
+  private void add(String file, String line) throws IOException {
+    Files.writeString(fleet.resolve(file), line + "\r\n", StandardOpenOption.APPEND);
+  }
+
+  @Test
+  void aNightWithNewTestsEqualsOneFromNothing() throws Exception {
+    lateSheetsCome();
+    assertTrue(night(grown, TONIGHT).rowsNew() > 20);
+    assertTrue(outcomes.contains(STAND), outcomes.toString());
+    assertGrownEqualsBuiltAtOnce();
+  }
+
+  @Test
+  void aNightWithoutNewsSaysTheSameAndKeepsItsFiles() throws Exception {
+    Map<String, List<String>> before = TableContent.all(grown);
+    night(grown, BEFORE);
+    assertTrue(outcomes.contains(STAND), outcomes.toString());
+    assertEquals(before, TableContent.all(grown));
+  }
+
+  @Test
+  void nightsOfOneMonthFollowEachOther() throws Exception {
+    night(grown, BEFORE.plusDays(1));
+    lateSheetsCome();
+    night(grown, TONIGHT.minusDays(1));
+    night(grown, TONIGHT);
+    assertEquals(3, outcomes.stream().filter(STAND::equals).count());
+    assertGrownEqualsBuiltAtOnce();
+  }
+
+  @Test
+  void newsInTheRegistersCountsToo() throws Exception {
+    lateSheetsCome();
+    List<String> tested =
+        TableContent.rows(
+            grown,
+            "SELECT vehicle_id FROM engine_status WHERE tests_used > 2 AND NOT marked ORDER BY 1");
+    String marked = TableContent.value(grown, "SELECT vehicle_id FROM work_list WHERE rank = 1");
+    add("findings.csv", marked + ",2026-03-22,confirmed,valve,");
+    add("findings.csv", tested.get(0) + ",2026-03-23,no_fault_found,,");
+    add("repairs.csv", tested.get(1) + ",2026-03-24,overhaul,");
+    add("repairs.csv", tested.get(2) + ",2026-04-02,overhaul,");
+    night(grown, TONIGHT);
+    assertTrue(outcomes.contains(STAND), outcomes.toString());
+    assertGrownEqualsBuiltAtOnce();
+  }
+
+  @Test
+  void aLateSheetHasTheNormsLearnedAnew() throws Exception {
+    lateSheetsCome();
+    Path old = fleet.resolve("sheets/saltquay/2024-found.csv");
+    List<String> lines =
+        Files.readAllLines(fleet.resolve("sheets/saltquay/2025.csv"), StandardCharsets.UTF_8);
+    List<String> found = new ArrayList<>(lines.subList(0, 1));
+    found.add(lines.get(5).replaceFirst("^[^,]*", "FOUND-LATE"));
+    Files.write(old, found, StandardCharsets.UTF_8);
+    night(grown, TONIGHT);
+    assertFalse(outcomes.contains(STAND), outcomes.toString());
+    assertGrownEqualsBuiltAtOnce();
+  }
+
+  @Test
+  void aVehicleThatLeavesTheRegisterLeavesTheTables() throws Exception {
+    lateSheetsCome();
+    Path vehicles = fleet.resolve("vehicles.csv");
+    List<String> lines = new ArrayList<>(Files.readAllLines(vehicles, StandardCharsets.UTF_8));
+    lines.remove(17);
+    Files.write(vehicles, lines, StandardCharsets.UTF_8);
+    night(grown, TONIGHT);
+    assertGrownEqualsBuiltAtOnce();
+  }
+
+  @Test
+  void whatIsHandedOnCanBeThrownAway() throws Exception {
+    lateSheetsCome();
+    try (Stream<Path> carried = Files.list(grown.resolve("ledger/carried"))) {
+      for (Path each : carried.toList()) {
+        Path file = each.resolve("section-00000.zst");
+        if (Files.exists(file)) {
+          Files.delete(file);
+        }
+      }
+    }
+    night(grown, TONIGHT);
+    assertFalse(outcomes.contains(STAND), outcomes.toString());
+    assertGrownEqualsBuiltAtOnce();
+  }
+}
