@@ -1,12 +1,12 @@
 package borecensus.benchmark;
 
+import borecensus.evaluate.LargeFleetPlan;
 import borecensus.night.NightProgress;
 import borecensus.night.NightResult;
 import borecensus.night.NightSettings;
 import borecensus.night.NightlyJob;
 import borecensus.night.StepWork;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -14,8 +14,6 @@ import java.util.function.LongSupplier;
 
 /** A night with a clock beside every step. */
 final class MeasuredNight implements NightProgress {
-  private static final LocalDate AS_OF = LocalDate.of(2030, 1, 1);
-
   private final String run;
   private final NightProgress messages;
   private final LongSupplier nanoClock;
@@ -43,7 +41,7 @@ final class MeasuredNight implements NightProgress {
         new NightSettings(
             fleet,
             store,
-            AS_OF,
+            LargeFleetPlan.NIGHT,
             NightSettings.DEFAULT_MAX_FALSE_SHARE,
             NightSettings.DEFAULT_KEEP_SNAPSHOTS,
             NightSettings.DEFAULT_LARGE_FLEET_FROM,

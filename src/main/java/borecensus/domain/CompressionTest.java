@@ -58,19 +58,25 @@ public record CompressionTest(
 
   /** The same test with other readings at reference conditions. */
   public CompressionTest withReferenceKpa(double[] newReferenceKpa) {
-    return copy(newReferenceKpa, doubts);
+    return copy(testedAt, newReferenceKpa, doubts);
   }
 
   /** The same test with other doubts about it. */
   public CompressionTest withDoubts(List<Doubt> newDoubts) {
-    return copy(referenceKpa, newDoubts);
+    return copy(testedAt, referenceKpa, newDoubts);
   }
 
-  private CompressionTest copy(double[] newReferenceKpa, List<Doubt> newDoubts) {
+  /** The same test at another time. */
+  public CompressionTest withTestedAt(LocalDateTime newTestedAt) {
+    return copy(newTestedAt, referenceKpa, doubts);
+  }
+
+  private CompressionTest copy(
+      LocalDateTime newTestedAt, double[] newReferenceKpa, List<Doubt> newDoubts) {
     return new CompressionTest(
         testId,
         engineId,
-        testedAt,
+        newTestedAt,
         distanceKm,
         engineHours,
         siteId,

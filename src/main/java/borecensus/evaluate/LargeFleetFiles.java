@@ -98,7 +98,12 @@ public final class LargeFleetFiles {
     List<CompressionTest> tests = engine.history().tests();
     int late = LargeFleetPlan.testedLate(number) && tests.size() > 1 ? tests.size() - 1 : -1;
     for (int t = 0; t < tests.size(); t++) {
-      (t == late ? later : sheets).writeRecord(table.row(tests.get(t)));
+      if (t == late) {
+        later.writeRecord(
+            table.row(tests.get(t).withTestedAt(LargeFleetPlan.dayOfLateTest(number))));
+      } else {
+        sheets.writeRecord(table.row(tests.get(t)));
+      }
     }
     vehicles.writeRecord(
         new ArrayList<>(

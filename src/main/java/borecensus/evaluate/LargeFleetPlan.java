@@ -1,5 +1,7 @@
 package borecensus.evaluate;
 
+import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.util.List;
 
 /**
@@ -10,6 +12,9 @@ import java.util.List;
  * @param skew what is uneven in it
  */
 public record LargeFleetPlan(int engines, Skew skew, long seed) {
+  /** The date of the nights that are measured. */
+  public static final LocalDate NIGHT = LocalDate.of(2030, 1, 1);
+
   private static final int ENGINES_PER_SITE = 2_000;
   private static final int FEWEST_SITES = 10;
   private static final int GAUGES_PER_SITE = 10;
@@ -86,6 +91,13 @@ public record LargeFleetPlan(int engines, Skew skew, long seed) {
   /** Tests of an engine where the plan fixes them; 0 where they are drawn. */
   int fixedTests(int engine) {
     return skew == Skew.ENGINE && engine == 0 ? 5_000 : 0;
+  }
+
+  /**
+   * An engine's late test is made in the week before the night, whatever the course of its life.
+   */
+  static LocalDateTime dayOfLateTest(int engine) {
+    return NIGHT.minusDays(1 + engine / 20 % 7).atTime(10, 0);
   }
 
   /** Whether the last test of an engine comes a night later: about one test in a hundred. */

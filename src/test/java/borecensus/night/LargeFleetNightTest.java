@@ -149,7 +149,7 @@ class LargeFleetNightTest {
   @Test
   void aNightWithNewTestsEqualsOneFromNothing() throws Exception {
     lateSheetsCome();
-    assertTrue(night(grown, TONIGHT).rowsNew() > 20);
+    assertTrue(night(grown, TONIGHT).rowsNew() > 0);
     assertTrue(outcomes.contains(STAND), outcomes.toString());
     assertGrownEqualsBuiltAtOnce();
   }
