@@ -1,17 +1,12 @@
 package borecensus.night;
 
-import static org.apache.spark.sql.functions.col;
-
 import borecensus.domain.EngineHistory;
 import borecensus.domain.FleetCosts;
 import borecensus.inspections.AuditDraw;
 import borecensus.night.FleetFiles.SheetPath;
-import borecensus.night.GatherStage.Gathered;
-import borecensus.night.GatherStage.Source;
 import borecensus.night.LedgerStage.TakenIn;
 import borecensus.night.hadoop.Folders;
 import borecensus.norms.FleetNorms;
-import borecensus.norms.LearningPeriod;
 import borecensus.publish.SnapshotManifest;
 import borecensus.publish.SnapshotStore;
 import borecensus.publish.StoreDisk;
@@ -32,7 +27,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.apache.spark.api.java.JavaRDD;
-import org.apache.spark.api.java.JavaSparkContext;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
@@ -102,209 +96,100 @@ public final class NightlyJob {
 
   /** What one night holds while it runs. */
   private final class Night {
-    private final SparkSession spark;
-    private final JavaSparkContext context;
+    private final NightInputs inputs;
     private final List<String> batches;
     private final long sequence;
-
-    /** The night before as far as its tests and registers stand by section. */
-    private Optional<TakenOver> stored;
-
-    /** The same where its judgements stand too. */
-    private Optional<TakenOver> before;
-
     private Dataset<Row> ledger;
     private List<TakenIn> takenIn;
     private long rowsNew;
-    private Optional<String> newBatch = Optional.empty();
-    private Sections sections;
-    private Broadcast<Registers> known;
-    private JavaRDD<byte[]> newTests;
-    private Optional<JavaRDD<byte[]>> newRegisters = Optional.empty();
-    private Gathered gathered;
-    private JavaRDD<Row> lost;
-    private Dataset<Row> settled;
-    private SettledCounts settledCounts;
-    private LearningPeriod period;
+    private SettledFleet fleet;
     private Broadcast<NightModel> model;
     private Dataset<Row> screened;
     private double briefsFrom;
     private FalseShareTable falseShares;
     private SnapshotTables.Inspections inspections;
 
-    Night(SparkSession spark, List<String> batchesBefore, long sequence) {
-      this.spark = spark;
-      this.context = JavaSparkContext.fromSparkContext(spark.sparkContext());
-      this.batches = new ArrayList<>(batchesBefore);
+    Night(SparkSession spark, List<String> before, long sequence) {
+      this.inputs = new NightInputs(spark, settings, files, registers, store);
+      this.batches = new ArrayList<>(before);
       this.sequence = sequence;
     }
 
     NightResult run() {
-      takeIn();
-      settle();
+      settle(takeIn());
       learn();
       return publish(screen());
     }
 
-    private void takeIn() {
+    /** Takes in new sheet files; the batch that they make is the answer. */
+    private Optional<String> takeIn() {
       begins("intake");
-      List<TakenIn> files = LedgerStage.files(LedgerStage.read(spark, store, batches));
-      SheetListing listing = NightlyJob.this.files.list();
+      List<TakenIn> known = LedgerStage.files(LedgerStage.read(inputs.spark(), store, batches));
+      SheetListing listing = files.list();
       for (String path : listing.skipped()) {
         problems.add(new RegisterProblem(path, 0, "", "", NOT_FOLLOWED));
       }
-      List<SheetPath> fresh =
-          NightlyJob.this.files.newSheets(listing.sheets(), LedgerStage.digests(files));
-      takenIn = new ArrayList<>(files);
-      if (!fresh.isEmpty()) {
-        String batch = folderName();
+      List<SheetPath> fresh = files.newSheets(listing.sheets(), LedgerStage.digests(known));
+      takenIn = new ArrayList<>(known);
+      Optional<String> batch = fresh.isEmpty() ? Optional.empty() : Optional.of(folderName());
+      if (batch.isPresent()) {
         takenIn.addAll(
             IntakeStage.write(
-                spark,
-                NightlyJob.this.files,
+                inputs.spark(),
+                files,
                 IntakeStage.inOrder(fresh, sequence << 32),
-                store.batchFolder(batch)));
-        batches.add(batch);
-        newBatch = Optional.of(batch);
+                store.batchFolder(batch.get())));
+        batches.add(batch.get());
       }
-      ledger = LedgerStage.read(spark, store, batches);
-      rowsNew = takenIn.stream().skip(files.size()).mapToLong(TakenIn::records).sum();
+      ledger = LedgerStage.read(inputs.spark(), store, batches);
+      rowsNew = takenIn.stream().skip(known.size()).mapToLong(TakenIn::records).sum();
       progress.ends("%,d new rows in %,d new files".formatted(rowsNew, fresh.size()));
+      return batch;
     }
 
-    private void settle() {
+    private void settle(Optional<String> newBatch) {
       begins("ledger");
       long rows = takenIn.stream().mapToLong(TakenIn::records).sum();
-      sections = Sections.forRows(rows);
-      stored =
-          TakenOver.of(store, settings, files)
-              .filter(night -> night.night().sections() == sections.vehicles());
-      spark.conf().set("spark.sql.shuffle.partitions", String.valueOf(sections.vehicles()));
-      known = broadcast(registers, Registers.class);
-      gather();
-      lost = ClashStage.lost(gathered, known, settings.asOf());
-      stored.ifPresentOrElse(this::settleNews, this::settleAll);
+      fleet = new SettledFleet(inputs, batches, newBatch, rows);
       progress.ends("%,d rows of %,d files".formatted(rows, takenIn.size()));
-    }
-
-    private void gather() {
-      List<String> read = stored.isEmpty() ? batches : newBatch.stream().toList();
-      Dataset<Row> tests =
-          LedgerStage.read(spark, store, read).where(col("kind").equalTo(LedgerKind.TEST.code()));
-      newTests = GatherStage.tests(tests, sections);
-      if (stored.isEmpty()) {
-        newRegisters = Optional.of(GatherStage.registers(spark, files, sections));
-        gathered =
-            GatherStage.of(sections, Source.TESTS, newTests)
-                .with(Source.REGISTERS, newRegisters.get());
-        return;
-      }
-      CarriedNight night = stored.get().night();
-      JavaRDD<byte[]> registersBefore = carried(List.of(night.registerFolder()));
-      gathered =
-          GatherStage.of(sections, Source.TESTS, carried(night.tests()))
-              .with(Source.NEW_TESTS, newTests);
-      if (stored.get().otherRegisters(files)) {
-        newRegisters = Optional.of(GatherStage.registers(spark, files, sections));
-        gathered =
-            gathered
-                .with(Source.OLD_REGISTERS, registersBefore)
-                .with(Source.REGISTERS, newRegisters.get());
-      } else {
-        gathered = gathered.with(Source.REGISTERS, registersBefore);
-      }
-    }
-
-    private JavaRDD<byte[]> carried(List<String> folders) {
-      return SectionFiles.read(
-          context,
-          sections.numPartitions(),
-          folders.stream().map(name -> SectionFiles.at(store.carriedFolder(name))).toList());
-    }
-
-    private void settleAll() {
-      before = Optional.empty();
-      settled =
-          SettleStage.settle(gathered, lost, known, settings.asOf())
-              .persist(StorageLevel.MEMORY_AND_DISK());
-      settledCounts = SettledCounts.of(settled);
-      period =
-          SampleStage.period(settledCounts.inAll(), settings.asOf(), settings.largeFleetFrom());
-    }
-
-    /** Settles what is new, and all where the norms that stand do not stand any more. */
-    private void settleNews(TakenOver night) {
-      before = stored;
-      model = broadcast(night.model(), NightModel.class);
-      settled =
-          NewsStage.settle(
-                  gathered,
-                  vehiclesBefore(),
-                  lost,
-                  new NewsStage.Nights(known, night.asOf(), settings.asOf(), model))
-              .persist(StorageLevel.MEMORY_AND_DISK());
-      settledCounts =
-          SettledCounts.of(settled).with(CarryStage.countsOfOthers(vehiclesBefore(), settled));
-      HistoryCounts counts = settledCounts.inAll();
-      period = SampleStage.period(counts, settings.asOf(), settings.largeFleetFrom());
-      if (settledCounts.rows(HistoryField.Kind.TAUGHT_ANEW) > 0
-          || period.equals(LearningPeriod.ALWAYS)
-          || TableWriter.files(counts.closedReadings()) != night.night().closedFiles()) {
-        settled.unpersist();
-        settleAll();
-      }
-    }
-
-    /** What the night before says of each vehicle, by section; nothing when none is taken over. */
-    private JavaRDD<byte[]> vehiclesBefore() {
-      return before
-          .map(
-              night ->
-                  SectionFiles.read(
-                      context,
-                      sections.vehicles(),
-                      List.of(SectionFiles.at(CarriedNight.vehicles(store, night.name())))))
-          .orElseGet(() -> context.parallelize(List.of(), sections.vehicles()));
-    }
-
-    private Dataset<Row> histories() {
-      return settled.where(col("kind").equalTo(HistoryField.Kind.HISTORY.name()));
     }
 
     private void learn() {
       begins("norms");
-      if (before.isPresent()) {
-        progress.ends("those that were learned from tests before " + period.end());
+      if (fleet.before().isPresent()) {
+        model = inputs.broadcast(fleet.before().get().model(), NightModel.class);
+        progress.ends("those that were learned from tests before " + fleet.period().end());
         return;
       }
+      SettledCounts counts = fleet.counts();
       List<EngineHistory> sample =
           SampleStage.sample(
-              histories(), registers.families().size(), settledCounts.histories(), period);
+              fleet.histories(), registers.families().size(), counts.histories(), fleet.period());
       NightModel learned = NightModel.learn(sample, registers.families(), registers.gauges());
-      boolean wholeFleet = sample.size() == SampleStage.teaching(settledCounts.inAll(), period);
-      model =
-          broadcast(
-              wholeFleet
-                  ? learned
-                  : learned.with(
-                      GaugeStage.refined(
-                          histories(), broadcast(learned, NightModel.class), period)),
-              NightModel.class);
+      boolean wholeFleet = sample.size() == SampleStage.teaching(counts.inAll(), fleet.period());
+      model = inputs.broadcast(wholeFleet ? learned : refined(learned), NightModel.class);
       FleetNorms norms = model.value().norms();
       progress.ends(
           "%,d families and %,d gauges from %,d engines"
               .formatted(norms.families().size(), norms.gauges().size(), sample.size()));
     }
 
+    private NightModel refined(NightModel learned) {
+      return learned.with(
+          GaugeStage.refined(
+              fleet.histories(), inputs.broadcast(learned, NightModel.class), fleet.period()));
+    }
+
     private Dataset<Row> screen() {
       begins("screening");
       briefsFrom =
-          before
+          fleet
+              .before()
               .map(night -> night.night().briefsFrom())
               .orElse(ScreeningStage.USUALLY_WORTH_A_BRIEF);
-      Dataset<Row> inspected = InspectionStage.inspections(histories(), model).cache();
+      Dataset<Row> inspected = InspectionStage.inspections(fleet.histories(), model).cache();
       Broadcast<FleetKnowledge> knowledge =
-          broadcast(
+          inputs.broadcast(
               new FleetKnowledge(model.value().norms(), InspectionStage.causes(inspected), costs),
               FleetKnowledge.class);
       screened = screened(knowledge);
@@ -312,18 +197,19 @@ public final class NightlyJob {
       double lowestMarked = falseShares.lowestMarked(settings.maxFalseShare());
       if (lowestMarked < briefsFrom) {
         screened.unpersist();
-        if (before.isPresent()) {
-          // Engines without a brief may be marked now, and only some of them were settled.
-          settled.unpersist();
-          settleAll();
+        if (fleet.before().isPresent()) {
+          // Engines without a brief may be marked now, and not all of them were settled.
+          fleet.settleAll();
         }
         briefsFrom = lowestMarked;
         screened = screened(knowledge);
       }
-      inspections = inspections(inspected, screened, new MarkRule(lowestMarked));
+      inspections = inspections(inspected, new MarkRule(lowestMarked));
       Dataset<Row> marked =
           WorkListStage.marked(
-              screened, broadcast(falseShares, FalseShareTable.class), settings.maxFalseShare());
+              screened,
+              inputs.broadcast(falseShares, FalseShareTable.class),
+              settings.maxFalseShare());
       progress.ends("%,d engines in service".formatted(screened.count()));
       return marked;
     }
@@ -331,22 +217,27 @@ public final class NightlyJob {
     private Dataset<Row> screened(Broadcast<FleetKnowledge> knowledge) {
       Dataset<Row> tonight =
           ScreeningStage.screen(
-              histories(), model, knowledge, EngineExtras.Tonight.on(settings.asOf(), briefsFrom));
+              fleet.histories(),
+              model,
+              knowledge,
+              EngineExtras.Tonight.on(settings.asOf(), briefsFrom));
       Dataset<Row> all =
-          before.isEmpty()
+          fleet.before().isEmpty()
               ? tonight
               : CarryStage.screened(
-                  vehiclesBefore(), settled, tonight, new PlanRenewal(model, settings.asOf()));
+                  fleet.vehiclesBefore(),
+                  fleet.settled(),
+                  tonight,
+                  new PlanRenewal(model, settings.asOf()));
       return all.persist(StorageLevel.MEMORY_AND_DISK());
     }
 
-    private SnapshotTables.Inspections inspections(
-        Dataset<Row> inspected, Dataset<Row> screened, MarkRule rule) {
+    private SnapshotTables.Inspections inspections(Dataset<Row> inspected, MarkRule rule) {
       List<AuditStage.Drawn> recorded =
           store
               .current()
               .map(manifest -> store.snapshotFolder(manifest.snapshotId()))
-              .map(folder -> AuditStage.recorded(spark, folder))
+              .map(folder -> AuditStage.recorded(inputs.spark(), folder))
               .orElse(List.of());
       List<AuditStage.Drawn> drawn =
           AuditStage.drawn(screened, rule, AuditDraw.on(settings.asOf()), recorded);
@@ -357,17 +248,20 @@ public final class NightlyJob {
       begins("publish");
       NightIdentity identity = NightIdentity.of(settings, files, takenIn);
       String snapshotId = store.freshSnapshotId(identity.runId());
-      SnapshotTables tables =
-          new SnapshotTables(spark, store.snapshotFolder(snapshotId), settings, identity);
-      ReadingsTable readings = readings();
+      Path snapshot = store.snapshotFolder(snapshotId);
+      SnapshotTables tables = new SnapshotTables(inputs.spark(), snapshot, settings, identity);
+      ReadingsTable readings = fleet.readings(model);
       NightResult result =
           tables.write(
               new SnapshotTables.Sources(
                   ledger,
                   takenIn,
-                  spark.createDataFrame(gathered.notes(), TableSchemas.of(Table.REGISTER_NOTES)),
-                  settled,
-                  settledCounts,
+                  inputs
+                      .spark()
+                      .createDataFrame(
+                          fleet.gathered().notes(), TableSchemas.of(Table.REGISTER_NOTES)),
+                  fleet.settled(),
+                  fleet.counts(),
                   statuses,
                   model,
                   previousNight(),
@@ -375,12 +269,12 @@ public final class NightlyJob {
                   rowsNew,
                   inspections,
                   readings));
-      JavaRDD<byte[]> toCarry = CarryStage.toCarry(vehiclesBefore(), settled, screened);
-      int buckets = writeLookup(snapshotId, result.engines(), toCarry);
+      JavaRDD<byte[]> toCarry =
+          CarryStage.toCarry(fleet.vehiclesBefore(), fleet.settled(), screened);
+      int buckets = writeLookup(new LookupFiles(snapshot), result.engines(), toCarry);
       List<String> carried =
-          period.equals(LearningPeriod.ALWAYS)
-              ? List.of()
-              : carry(toCarry, readings.closedFiles(), buckets);
+          new Handover(inputs, fleet, folderName())
+              .write(toCarry, model, readings.closedFiles(), buckets, briefsFrom);
       store.publish(
           new SnapshotManifest(
               snapshotId,
@@ -395,28 +289,13 @@ public final class NightlyJob {
       return result;
     }
 
-    private ReadingsTable readings() {
-      return new ReadingsTable(
-          histories(),
-          model,
-          period,
-          settledCounts.inAll(),
-          before.map(
-              night ->
-                  new ReadingsTable.Before(
-                      store,
-                      night.snapshot().resolve(Table.CYLINDER_READINGS.tableName()),
-                      sections.vehicles(),
-                      NewsStage.readAnew(settled),
-                      SettleStage.settledRows(gathered, lost, known, settings.asOf())
-                          .filter(HistoryRows::isHistory))));
-    }
-
-    private int writeLookup(String snapshotId, long vehicles, JavaRDD<byte[]> toCarry) {
+    /** Writes the look-up, in so many buckets. */
+    private int writeLookup(LookupFiles lookup, long vehicles, JavaRDD<byte[]> toCarry) {
+      Optional<TakenOver> before = fleet.before();
       int buckets =
           before
               .map(night -> night.night().buckets())
-              .orElseGet(() -> LookupStage.buckets(vehicles, sections));
+              .orElseGet(() -> LookupStage.buckets(vehicles, fleet.sections()));
       PublishedModel published =
           new PublishedModel(
               model.value().learned(),
@@ -424,59 +303,23 @@ public final class NightlyJob {
               settings.asOf(),
               falseShares.lowestMarked(settings.maxFalseShare()),
               buckets);
-      LookupFiles lookup = new LookupFiles(store.snapshotFolder(snapshotId));
       if (before.isPresent()) {
         LookupStage.writeNews(
             lookup,
             published,
-            gathered,
-            lost,
+            fleet.gathered(),
+            fleet.lost(),
             CarryStage.changed(toCarry),
             new LookupStage.Before(store, new LookupFiles(before.get().snapshot())));
         return buckets;
       }
-      long written = LookupStage.write(lookup, published, gathered, lost);
+      long written = LookupStage.write(lookup, published, fleet.gathered(), fleet.lost());
       if (written != vehicles) {
         throw new StoreException(
             "%d vehicles were written to be looked up where %d were expected"
                 .formatted(written, vehicles));
       }
       return buckets;
-    }
-
-    /** Hands on what the next night can build on. */
-    private List<String> carry(JavaRDD<byte[]> vehicles, int closedFiles, int buckets) {
-      String name = folderName();
-      SectionFiles.create(CarriedNight.vehicles(store, name)).write(vehicles);
-      Path modelFile = CarriedNight.model(store, name);
-      before.ifPresentOrElse(
-          night -> store.share(CarriedNight.model(store, night.name()), modelFile),
-          () -> CarriedNight.writeModel(modelFile, model.value()));
-      List<String> tests =
-          new ArrayList<>(stored.map(night -> night.night().tests()).orElse(List.of()));
-      if (stored.isEmpty() || newBatch.isPresent()) {
-        tests.add(name + "-tests");
-        SectionFiles.create(store.carriedFolder(name + "-tests")).write(newTests);
-      }
-      String registerFolder =
-          newRegisters.isPresent()
-              ? name + "-registers"
-              : stored.orElseThrow().night().registerFolder();
-      newRegisters.ifPresent(
-          rows -> SectionFiles.create(store.carriedFolder(registerFolder)).write(rows));
-      CarriedNight night =
-          new CarriedNight(
-              TakenOver.basis(settings, files),
-              TakenOver.registers(files),
-              settings.asOf().toString(),
-              sections.vehicles(),
-              closedFiles,
-              buckets,
-              briefsFrom,
-              tests,
-              registerFolder);
-      night.write(store, name);
-      return night.folders(name);
     }
 
     private String folderName() {
@@ -495,11 +338,7 @@ public final class NightlyJob {
 
     private void begins(String step) {
       progress.begins(step);
-      TaskMeter.mark(spark.sparkContext(), step);
-    }
-
-    private <T> Broadcast<T> broadcast(T value, Class<T> type) {
-      return spark.sparkContext().broadcast(value, scala.reflect.ClassTag$.MODULE$.apply(type));
+      TaskMeter.mark(inputs.spark().sparkContext(), step);
     }
   }
 }

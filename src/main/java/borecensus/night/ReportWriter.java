@@ -82,6 +82,7 @@ final class ReportWriter {
         ReportStage.staleness(figures.glance()),
         ReportStage.families(model.norms(), figures.grid(), plan.families()),
         ReportStage.familiesOfKnownLevel(model.norms()),
+        sources.readings().period().endOrNull(),
         ReportStage.gauges(model.norms()),
         ReportStage.pressure(model.pressureCheck()),
         ReportStage.rejected(figures.byCode()),

@@ -12,7 +12,7 @@ import org.apache.spark.Partitioner;
  */
 final class Sections extends Partitioner {
   private static final int TESTS_PER_VEHICLE_PARTITION = 50_000;
-  private static final int STEPS_TO_DOUBLE = 4;
+  private static final double MOST_GROWTH = 1.5;
   private static final int VEHICLE_PARTITIONS_PER_TEST_ID_PARTITION = 8;
 
   private final int vehicles;
@@ -24,14 +24,14 @@ final class Sections extends Partitioner {
     this.testIds = Math.max(1, vehicles / VEHICLE_PARTITIONS_PER_TEST_ID_PARTITION);
   }
 
-  /**
-   * Sections for a ledger of so many rows, whatever machine it is settled on. Their number grows in
-   * steps of a quarter to a fifth, so that a ledger keeps its sections for many nights.
-   */
+  /** Sections for a ledger of so many rows, whatever machine it is settled on. */
   static Sections forRows(long rows) {
-    int wanted = (int) Math.max(2, rows / TESTS_PER_VEHICLE_PARTITION);
-    int step = Math.max(1, Integer.highestOneBit(wanted) / STEPS_TO_DOUBLE);
-    return new Sections(wanted / step * step);
+    return new Sections((int) Math.max(2, rows / TESTS_PER_VEHICLE_PARTITION));
+  }
+
+  /** Whether a ledger that would have so many sections by itself may be kept in these. */
+  boolean suit(Sections wanted) {
+    return wanted.vehicles <= MOST_GROWTH * vehicles;
   }
 
   int vehicles() {

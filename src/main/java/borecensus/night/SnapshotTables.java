@@ -7,6 +7,7 @@ import borecensus.night.LedgerStage.TakenIn;
 import borecensus.norms.FamilyNormRow;
 import borecensus.norms.FamilyNormTable;
 import borecensus.norms.FleetNorms;
+import borecensus.norms.LearningPeriod;
 import borecensus.norms.PressureCheck;
 import borecensus.registers.RegisterProblem;
 import borecensus.report.NightFrame;
@@ -106,7 +107,7 @@ final class SnapshotTables {
     writer.write(Table.TEST_PLAN, plan);
     writer.write(Table.AUDIT_DRAW, AuditStage.rows(sources.inspections().drawn()));
     writer.write(Table.FINDING_RATES, InspectionStage.rows(sources.inspections().rates()));
-    writeSummary(rows, inService, marked);
+    writeSummary(rows, inService, marked, sources.readings().period());
     writeWorkList(
         sources,
         new ReportWriter.Figures(
@@ -152,7 +153,7 @@ final class SnapshotTables {
     return notes;
   }
 
-  private void writeSummary(RowCounts rows, long engines, long marked) {
+  private void writeSummary(RowCounts rows, long engines, long marked, LearningPeriod period) {
     writer.write(
         Table.RUN_SUMMARY,
         List.of(
@@ -166,7 +167,8 @@ final class SnapshotTables {
                 engines,
                 marked,
                 SoftwareVersion.get(),
-                identity.configDigest())));
+                identity.configDigest(),
+                period.endOrNull())));
   }
 
   private void writeWorkList(Sources sources, ReportWriter.Figures figures) {

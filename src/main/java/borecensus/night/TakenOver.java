@@ -39,13 +39,15 @@ record TakenOver(CarriedNight night, String name, NightModel model, Path snapsho
    * for the same month, all is there, and nothing has changed but tests and what the registers say
    * of single vehicles.
    */
-  static Optional<TakenOver> of(SnapshotStore store, NightSettings settings, FleetFiles files) {
+  static Optional<TakenOver> of(NightInputs inputs) {
+    SnapshotStore store = inputs.store();
+    NightSettings settings = inputs.settings();
     SnapshotManifest current = store.current().orElse(null);
     CarriedNight night = current == null ? null : CarriedNight.of(store, current).orElse(null);
     if (night == null
         || LocalDate.parse(night.asOf()).isAfter(settings.asOf())
         || night.tests().size() >= MOST_FOLDERS
-        || !night.basis().equals(basis(settings, files))) {
+        || !night.basis().equals(basis(settings, inputs.files()))) {
       return Optional.empty();
     }
     String name = current.carried().get(0);
@@ -64,6 +66,10 @@ record TakenOver(CarriedNight night, String name, NightModel model, Path snapsho
             .resolve("part-%05d.zstd.parquet".formatted(night.closedFiles() - 1));
     return Files.isRegularFile(last)
         && Files.isDirectory(new LookupFiles(snapshot).bucket(night.buckets() - 1));
+  }
+
+  Sections sections() {
+    return new Sections(night.sections());
   }
 
   LocalDate asOf() {

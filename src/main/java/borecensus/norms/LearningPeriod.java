@@ -31,6 +31,11 @@ public record LearningPeriod(LocalDate end) implements Serializable {
     return new LearningPeriod(day.withDayOfMonth(1).minusDays(DAYS_FOR_LATE_SHEETS));
   }
 
+  /** The end as tables have it: null where all tests teach. */
+  public LocalDate endOrNull() {
+    return equals(ALWAYS) ? null : end;
+  }
+
   /** Whether a test teaches. */
   public boolean has(CompressionTest test) {
     return test.testedAt().toLocalDate().isBefore(end);

@@ -17,6 +17,7 @@ import java.util.List;
  * @param staleness engines that were not tested for long
  * @param families those of known level, by name
  * @param familiesInAll how many there are
+ * @param learnedBefore the first day whose tests did not teach the norms; null where all did
  * @param gauges every gauge with an estimated offset; the page shows those to have checked
  * @param pressure whether readings follow ambient pressure
  * @param rejected the codes that occurred
@@ -32,6 +33,7 @@ public record ReportData(
     Staleness staleness,
     List<FamilyGlance> families,
     long familiesInAll,
+    LocalDate learnedBefore,
     List<GaugeGlance> gauges,
     PressureGlance pressure,
     List<RejectedRows> rejected,

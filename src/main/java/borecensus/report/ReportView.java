@@ -29,6 +29,7 @@ record ReportView(
     String neverTested,
     List<Lines.FamilyLine> families,
     String moreFamilies,
+    String learnedBefore,
     List<Section<Lines.GaugeLine>> gauges,
     String moreGauges,
     String gaugesJudged,
@@ -62,6 +63,7 @@ record ReportView(
             : PlainNumbers.count(data.staleness().neverTested(), "engine"),
         data.families().stream().map(Lines::family).toList(),
         more(data.familiesInAll(), data.families().size(), "more norm"),
+        data.learnedBefore() == null ? "" : data.learnedBefore().toString(),
         Section.of(
             suspects.stream()
                 .sorted(Comparator.comparingDouble(GaugeGlance::sizePct).reversed())

@@ -226,7 +226,11 @@ public enum Table {
       new Column("engines", LONG, "engines now in service"),
       new Column("marked", LONG, "engines marked"),
       new Column("software_version", TEXT, "version of the software"),
-      new Column("config_digest", TEXT, "digest of the settings and starting priors"));
+      new Column("config_digest", TEXT, "digest of the settings and starting priors"),
+      new Column(
+          "norms_until",
+          DATE,
+          "first day whose tests did not teach the norms, in large fleets; null where all did"));
 
   private final String grain;
   private final List<String> order;

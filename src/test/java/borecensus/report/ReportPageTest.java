@@ -105,6 +105,7 @@ class ReportPageTest {
         new Staleness(List.of(new StaleTest(text, text, text, day)), 1, 0),
         List.of(new FamilyGlance(text, 1, 1, new Usage(1, 1), 900, 5)),
         1,
+        day,
         List.of(new GaugeGlance(text, 9, 5, 1, null)),
         new PressureGlance(false, 1, 0.1, List.of(new SiteGlance(text, 9, -8, 1))),
         List.of(),
@@ -174,6 +175,7 @@ class ReportPageTest {
         d.staleness(),
         d.families(),
         d.familiesInAll(),
+        d.learnedBefore(),
         d.gauges(),
         d.pressure(),
         d.rejected(),
@@ -195,12 +197,19 @@ class ReportPageTest {
             new Staleness(Collections.nCopies(100, d.staleness().oldest().get(0)), 900, 1),
             Collections.nCopies(1_000, d.families().get(0)),
             5_000,
+            d.learnedBefore(),
             d.gauges(),
             d.pressure(),
             d.rejected(),
             SampleReport.largestInspections());
     int bytes = ReportPage.render(full).getBytes(StandardCharsets.UTF_8).length;
     assertTrue(bytes < 1_000_000, "bytes: " + bytes);
+  }
+
+  @Test
+  void normsOfALargeFleetSayHowOldTheyAre() {
+    String page = ReportPage.render(SampleReport.data());
+    assertTrue(page.contains("learned from tests made before 2026-02-15"));
   }
 
   @Test
@@ -276,6 +285,7 @@ class ReportPageTest {
                 d.staleness(),
                 d.families(),
                 d.familiesInAll(),
+                d.learnedBefore(),
                 Collections.nCopies(140, d.gauges().get(0)),
                 d.pressure(),
                 d.rejected(),
@@ -307,6 +317,7 @@ class ReportPageTest {
             new Staleness(List.of(), 0, 0),
             List.of(),
             0,
+            null,
             List.of(),
             new PressureGlance(false, Double.NaN, Double.NaN, List.of()),
             List.of(),
@@ -318,6 +329,7 @@ class ReportPageTest {
     String page = ReportPage.render(empty);
 
     assertTrue(page.contains("No engine is marked tonight."));
+    assertFalse(page.contains("learned anew once a month"));
     assertTrue(page.contains("Every engine’s last test can be believed."));
     assertTrue(page.contains("No family has a test yet."));
     assertTrue(page.contains("None of 0 gauges stands out."));
@@ -358,6 +370,7 @@ class ReportPageTest {
             d.staleness(),
             d.families(),
             d.familiesInAll(),
+            d.learnedBefore(),
             d.gauges(),
             d.pressure(),
             d.rejected(),

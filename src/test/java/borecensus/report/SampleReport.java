@@ -61,6 +61,7 @@ final class SampleReport {
             new FamilyGlance("GENSET-12.8-D12", 96, 1_210, new Usage(NAN, 8_400), 2655, 11.2),
             new FamilyGlance("LOADER-3.3-D4", 3, 9, new Usage(NAN, 2_100), NAN, NAN)),
         5,
+        LocalDate.of(2026, 2, 15),
         List.of(
             new GaugeGlance("G-07/hose-long", 318, -4.2, 0.6, null),
             new GaugeGlance("G-11/short", 75, 2.9, 0.9, null),

@@ -1,0 +1,219 @@
+package borecensus.night;
+
+import static org.apache.spark.sql.functions.col;
+
+import borecensus.night.GatherStage.Gathered;
+import borecensus.night.GatherStage.Source;
+import borecensus.norms.LearningPeriod;
+import borecensus.registers.Registers;
+import borecensus.tables.Table;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.apache.spark.api.java.JavaRDD;
+import org.apache.spark.broadcast.Broadcast;
+import org.apache.spark.sql.Dataset;
+import org.apache.spark.sql.Row;
+import org.apache.spark.storage.StorageLevel;
+
+/**
+ * The ledger and the registers, settled: all vehicles, or where tonight builds on the night before
+ * those of which there is news or more is needed than that night has handed on.
+ */
+final class SettledFleet {
+  private final NightInputs inputs;
+  private final Sections sections;
+  private final Broadcast<Registers> registers;
+
+  /** The night before as far as its tests and registers stand by section. */
+  private final Optional<TakenOver> stored;
+
+  private final JavaRDD<byte[]> newTests;
+  private final Optional<JavaRDD<byte[]>> newRegisters;
+  private final Gathered gathered;
+  private final JavaRDD<Row> lost;
+
+  /** The night before where its judgements stand too. */
+  private Optional<TakenOver> before;
+
+  private Dataset<Row> settled;
+  private SettledCounts counts;
+  private LearningPeriod period;
+
+  /**
+   * Settles what is new, or everything.
+   *
+   * @param batches of the ledger
+   * @param newBatch the one that was taken in tonight
+   * @param rows records of the whole ledger
+   */
+  SettledFleet(NightInputs inputs, List<String> batches, Optional<String> newBatch, long rows) {
+    this.inputs = inputs;
+    Sections wanted = Sections.forRows(rows);
+    stored = TakenOver.of(inputs).filter(night -> night.sections().suit(wanted));
+    sections = stored.map(TakenOver::sections).orElse(wanted);
+    inputs.spark().conf().set("spark.sql.shuffle.partitions", String.valueOf(sections.vehicles()));
+    registers = inputs.broadcast(inputs.registers(), Registers.class);
+    List<String> read = stored.isEmpty() ? batches : newBatch.stream().toList();
+    newTests =
+        GatherStage.tests(
+            LedgerStage.read(inputs.spark(), inputs.store(), read)
+                .where(col("kind").equalTo(LedgerKind.TEST.code())),
+            sections);
+    boolean sameRegisters = stored.isPresent() && !stored.get().otherRegisters(inputs.files());
+    newRegisters =
+        sameRegisters
+            ? Optional.empty()
+            : Optional.of(GatherStage.registers(inputs.spark(), inputs.files(), sections));
+    gathered = stored.map(this::gatheredBeside).orElseGet(this::gatheredAnew);
+    lost = ClashStage.lost(gathered, registers, inputs.settings().asOf());
+    stored.ifPresentOrElse(this::settleNews, this::settleAll);
+  }
+
+  private Gathered gatheredAnew() {
+    return GatherStage.of(sections, Source.TESTS, newTests)
+        .with(Source.REGISTERS, newRegisters.orElseThrow());
+  }
+
+  private Gathered gatheredBeside(TakenOver before) {
+    Gathered tests =
+        GatherStage.of(sections, Source.TESTS, kept(before.night().tests()))
+            .with(Source.NEW_TESTS, newTests);
+    JavaRDD<byte[]> known = kept(List.of(before.night().registerFolder()));
+    return newRegisters
+        .map(now -> tests.with(Source.OLD_REGISTERS, known).with(Source.REGISTERS, now))
+        .orElseGet(() -> tests.with(Source.REGISTERS, known));
+  }
+
+  private JavaRDD<byte[]> kept(List<String> folders) {
+    return SectionFiles.read(
+        inputs.context(),
+        sections.numPartitions(),
+        folders.stream().map(name -> SectionFiles.at(inputs.store().carriedFolder(name))).toList());
+  }
+
+  /** Settles all vehicles, whatever the night before has said. */
+  void settleAll() {
+    forget();
+    before = Optional.empty();
+    settled =
+        SettleStage.settle(gathered, lost, registers, inputs.settings().asOf())
+            .persist(StorageLevel.MEMORY_AND_DISK());
+    counts = SettledCounts.of(settled);
+    period = periodOf(counts);
+  }
+
+  private void forget() {
+    if (settled != null) {
+      settled.unpersist();
+    }
+  }
+
+  /** Settles what is new, and all where the norms that stand do not stand any more. */
+  private void settleNews(TakenOver night) {
+    before = stored;
+    settled =
+        NewsStage.settle(
+                gathered,
+                vehiclesBefore(),
+                lost,
+                new NewsStage.Nights(
+                    registers,
+                    night.asOf(),
+                    inputs.settings().asOf(),
+                    inputs.broadcast(night.model(), NightModel.class)))
+            .persist(StorageLevel.MEMORY_AND_DISK());
+    counts = SettledCounts.of(settled).with(CarryStage.countsOfOthers(vehiclesBefore(), settled));
+    period = periodOf(counts);
+    if (counts.rows(HistoryField.Kind.TAUGHT_ANEW) > 0
+        || period.equals(LearningPeriod.ALWAYS)
+        || TableWriter.files(counts.inAll().closedReadings()) != night.night().closedFiles()) {
+      settleAll();
+    }
+  }
+
+  private LearningPeriod periodOf(SettledCounts settledCounts) {
+    NightSettings settings = inputs.settings();
+    return SampleStage.period(settledCounts.inAll(), settings.asOf(), settings.largeFleetFrom());
+  }
+
+  /** What the night before says of each vehicle, by section; nothing where it is not built on. */
+  JavaRDD<byte[]> vehiclesBefore() {
+    return before
+        .map(
+            night ->
+                SectionFiles.read(
+                    inputs.context(),
+                    sections.vehicles(),
+                    List.of(SectionFiles.at(CarriedNight.vehicles(inputs.store(), night.name())))))
+        .orElseGet(() -> inputs.context().parallelize(List.of(), sections.vehicles()));
+  }
+
+  Sections sections() {
+    return sections;
+  }
+
+  Gathered gathered() {
+    return gathered;
+  }
+
+  /** Records that other vehicles' sheets have displaced, each in the partition of its vehicle. */
+  JavaRDD<Row> lost() {
+    return lost;
+  }
+
+  /** The night before, where tonight builds on its judgements. */
+  Optional<TakenOver> before() {
+    return before;
+  }
+
+  /** The night before, where tonight builds on its sections at least. */
+  Optional<TakenOver> stored() {
+    return stored;
+  }
+
+  /** Tests that no night before has handed on. */
+  JavaRDD<byte[]> newTests() {
+    return newTests;
+  }
+
+  /** The registers where they are not as the night before has handed them on. */
+  Optional<JavaRDD<byte[]>> newRegisters() {
+    return newRegisters;
+  }
+
+  /** Rows of {@link HistoryField}. */
+  Dataset<Row> settled() {
+    return settled;
+  }
+
+  Dataset<Row> histories() {
+    return settled.where(col("kind").equalTo(HistoryField.Kind.HISTORY.name()));
+  }
+
+  /** What all vehicles come to. */
+  SettledCounts counts() {
+    return counts;
+  }
+
+  /** The tests that teach the norms. */
+  LearningPeriod period() {
+    return period;
+  }
+
+  /** The table of readings, by norms. */
+  ReadingsTable readings(Broadcast<NightModel> model) {
+    return new ReadingsTable(
+        histories(), model, period, counts.inAll(), before.map(this::readingsBefore));
+  }
+
+  private ReadingsTable.Before readingsBefore(TakenOver night) {
+    return new ReadingsTable.Before(
+        inputs.store(),
+        night.snapshot().resolve(Table.CYLINDER_READINGS.tableName()),
+        sections.vehicles(),
+        counts.rows(HistoryField.Kind.READ_ANEW) == 0 ? Set.of() : NewsStage.readAnew(settled),
+        SettleStage.settledRows(gathered, lost, registers, inputs.settings().asOf())
+            .filter(HistoryRows::isHistory));
+  }
+}
