@@ -10,6 +10,7 @@ import java.io.IOException;
 import java.io.ObjectInputFilter;
 import java.io.ObjectInputStream;
 import java.io.ObjectOutputStream;
+import java.io.Serializable;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -26,6 +27,7 @@ import java.util.TreeMap;
  * <pre>
  *   carried/N/night.json            this
  *   carried/N/model.bin             the norms that stand
+ *   carried/N/causes.bin            what the work list goes by besides
  *   carried/N/vehicles/             {@link CarriedVehicle}s by section
  *   carried/N-tests/                tests of the ledger by section, from each night that had any
  *   carried/N-registers/            registers by section
@@ -91,9 +93,15 @@ record CarriedNight(
     }
   }
 
-  static void writeModel(Path file, NightModel model) {
+  /** Where the causes of a night stand. */
+  static Path causes(SnapshotStore store, String name) {
+    return store.carriedFolder(name).resolve("causes.bin");
+  }
+
+  /** Writes a value that {@link #read} gives back. */
+  static void write(Path file, Serializable value) {
     try (ObjectOutputStream out = new ObjectOutputStream(Files.newOutputStream(file))) {
-      out.writeObject(model);
+      out.writeObject(value);
     } catch (IOException failure) {
       throw new StoreException("what the next night needs cannot be written: " + failure, failure);
     }
@@ -114,12 +122,12 @@ record CarriedNight(
     }
   }
 
-  /** The norms that stand; empty when they cannot be read. */
-  static Optional<NightModel> readModel(Path file) {
+  /** A value that was written; empty when it cannot be read. */
+  static <T> Optional<T> read(Path file, Class<T> type) {
     try (ObjectInputStream in =
         new ObjectInputStream(new BufferedInputStream(Files.newInputStream(file)))) {
       in.setObjectInputFilter(OURS);
-      return Optional.of((NightModel) in.readObject());
+      return Optional.of(type.cast(in.readObject()));
     } catch (IOException | ClassNotFoundException | ClassCastException lost) {
       return Optional.empty();
     }

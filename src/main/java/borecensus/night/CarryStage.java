@@ -2,9 +2,12 @@ package borecensus.night;
 
 import static org.apache.spark.sql.functions.col;
 
+import borecensus.night.CarriedVehicle.Mark;
 import borecensus.packed.ByteReader;
 import borecensus.packed.ByteWriter;
+import borecensus.report.ReportLimits;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.Iterator;
@@ -171,7 +174,8 @@ final class CarryStage {
       if (freshRow == null || other != null && otherId.compareTo(id(freshRow)) < 0) {
         carriedRow.pointTo(other.screened(), other.screened().length);
         other = null;
-        return renewal.renewed(carriedRow);
+        renewal.renew(carriedRow);
+        return carriedRow;
       }
       InternalRow row = freshRow;
       freshRow = null;
@@ -209,6 +213,8 @@ final class CarryStage {
             .queryExecution()
             .toRdd()
             .toJavaRDD();
+    // Three times as many as a section has on average, and some more where it has few.
+    int pagesOfSection = 60 + 3 * ReportLimits.ENGINES / Math.max(1, before.getNumPartitions());
     return before
         .zipPartitions(
             facts,
@@ -216,7 +222,7 @@ final class CarryStage {
                 (blocks, rows) -> List.of(new Heads(blocks, rows)).iterator())
         .zipPartitions(
             screened.queryExecution().toRdd().toJavaRDD(),
-            (heads, rows) -> new Blocks(heads.next(), rows));
+            (heads, rows) -> new Blocks(heads.next(), rows, pagesOfSection));
   }
 
   /** What is known of the vehicles of a section but for their rows. */
@@ -239,41 +245,49 @@ final class CarryStage {
       }
     }
 
-    CarriedVehicle of(InternalRow screened) {
+    /**
+     * The entry of a screened engine.
+     *
+     * @param paged whether it is likely to have a page of its own
+     */
+    CarriedVehicle of(UnsafeRow screened, Paged paged) {
       String vehicleId = id(screened).toString();
       CarriedVehicle then = before.get(vehicleId);
       Facts facts = tonight.get(vehicleId);
-      if (facts == null) {
-        return then;
+      Set<Mark> marks = EnumSet.noneOf(Mark.class);
+      marks.addAll(facts == null ? then.marks() : facts.marks);
+      if (then != null && then.is(Mark.CHANGED)) {
+        marks.add(Mark.CHANGED);
       }
-      boolean mayBeMarked = !screened.isNullAt(ScreeningField.EVIDENCE.ordinal());
+      if (!screened.isNullAt(ScreeningField.EVIDENCE.ordinal())) {
+        marks.add(Mark.BRIEFED);
+      }
+      if (paged.has(screened)) {
+        marks.add(Mark.SETTLED_EACH_NIGHT);
+      }
       return new CarriedVehicle(
           vehicleId,
           screened.getUTF8String(ScreeningField.FAMILY_ID.ordinal()).toString(),
-          facts.settledEachNight || mayBeMarked,
-          facts.ahead,
-          facts.changed || then != null && then.changed(),
-          facts.lostHash,
-          facts.histories,
-          null);
+          marks,
+          facts == null ? then.lostHash() : facts.lostHash,
+          facts == null ? then.histories() : facts.histories,
+          screened.getBytes());
     }
   }
 
   /** What the rows of one vehicle come to. */
   private static final class Facts implements java.io.Serializable {
-    private boolean settledEachNight;
-    private boolean ahead;
-    private boolean changed;
+    private final Set<Mark> marks = EnumSet.noneOf(Mark.class);
     private long lostHash;
     private HistoryCounts histories = HistoryCounts.NONE;
 
     void add(InternalRow row) {
       switch (HistoryField.Kind.valueOf(row.getUTF8String(0).toString())) {
         case HISTORY -> addHistory(row);
-        case REFUSED, SUPERSEDED -> settledEachNight = true;
-        case AHEAD -> ahead = true;
+        case REFUSED, SUPERSEDED -> marks.add(Mark.SETTLED_EACH_NIGHT);
+        case AHEAD -> marks.add(Mark.AHEAD);
         case LOST -> lostHash = number(row, HistoryField.RECORDS);
-        case CHANGED, TAUGHT_ANEW, READ_ANEW -> changed = true;
+        case CHANGED, TAUGHT_ANEW, DOSSIER -> marks.add(Mark.CHANGED);
       }
     }
 
@@ -290,7 +304,9 @@ final class CarryStage {
                   number(row, HistoryField.DRY_READINGS),
                   closed > 0 ? 1 : 0,
                   number(row, HistoryField.CLOSED_READINGS)));
-      settledEachNight |= tests > closed || whole(row, HistoryField.FINDING_COUNT) > 0;
+      if (tests > closed || whole(row, HistoryField.FINDING_COUNT) > 0) {
+        marks.add(Mark.SETTLED_EACH_NIGHT);
+      }
     }
 
     private static int whole(InternalRow row, HistoryField field) {
@@ -302,14 +318,36 @@ final class CarryStage {
     }
   }
 
+  /** The first engines of a section by priority: those of the fleet are among them. */
+  private record Paged(double leastPriority) {
+    boolean has(UnsafeRow screened) {
+      return priority(screened) >= leastPriority;
+    }
+
+    static Paged of(List<UnsafeRow> screened, int most) {
+      double[] priorities = screened.stream().mapToDouble(Paged::priority).sorted().toArray();
+      int at = Math.max(0, priorities.length - most);
+      return new Paged(priorities.length == 0 ? 0 : Math.max(Double.MIN_VALUE, priorities[at]));
+    }
+
+    private static double priority(UnsafeRow screened) {
+      int field = ScreeningField.PRIORITY.ordinal();
+      return screened.isNullAt(field) ? 0 : screened.getDouble(field);
+    }
+  }
+
   private static final class Blocks implements Iterator<byte[]> {
     private final Heads heads;
-    private final Iterator<InternalRow> screened;
+    private final Iterator<UnsafeRow> screened;
+    private final Paged paged;
     private final ByteWriter out = new ByteWriter();
 
-    Blocks(Heads heads, Iterator<InternalRow> screened) {
+    Blocks(Heads heads, Iterator<InternalRow> rows, int pagesOfSection) {
+      List<UnsafeRow> all = new ArrayList<>();
+      rows.forEachRemaining(row -> all.add(((UnsafeRow) row).copy()));
       this.heads = heads;
-      this.screened = screened;
+      this.screened = all.iterator();
+      this.paged = Paged.of(all, pagesOfSection);
     }
 
     @Override
@@ -321,26 +359,9 @@ final class CarryStage {
     public byte[] next() {
       out.clear();
       while (screened.hasNext() && out.size() < BLOCK_BYTES) {
-        InternalRow row = screened.next();
-        heads.of(row).withScreened(((UnsafeRow) row).getBytes()).write(out);
+        heads.of(screened.next(), paged).write(out);
       }
       return out.toBytes();
     }
-  }
-
-  /** The vehicles of which there was news since the last night that judged all engines. */
-  static JavaRDD<String> changed(JavaRDD<byte[]> carried) {
-    return carried.flatMap(
-        block -> {
-          List<String> ids = new ArrayList<>();
-          ByteReader in = new ByteReader(block);
-          while (in.hasMore()) {
-            CarriedVehicle vehicle = CarriedVehicle.readHead(in);
-            if (vehicle.changed()) {
-              ids.add(vehicle.vehicleId());
-            }
-          }
-          return ids.iterator();
-        });
   }
 }

@@ -5,12 +5,11 @@ import borecensus.packed.ByteReader;
 import borecensus.packed.RegisterBytes;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
-import org.apache.spark.unsafe.types.UTF8String;
+import java.util.Set;
 
 /**
  * The vehicles of one partition, made of its blocks one at a time, in the byte order of their ids.
@@ -21,7 +20,6 @@ final class GatheredVehicles implements Iterable<GatheredVehicle> {
 
   private final List<byte[]> blocks = new ArrayList<>();
   private final Map<String, Places> vehicles = new HashMap<>();
-  private final List<Places> inOrder;
 
   GatheredVehicles(Iterator<byte[]> blocks) {
     while (blocks.hasNext()) {
@@ -29,8 +27,6 @@ final class GatheredVehicles implements Iterable<GatheredVehicle> {
       find(block, this.blocks.size());
       this.blocks.add(block);
     }
-    inOrder = new ArrayList<>(vehicles.values());
-    inOrder.sort(Comparator.comparing(places -> places.utf8));
   }
 
   private void find(byte[] block, int number) {
@@ -44,9 +40,14 @@ final class GatheredVehicles implements Iterable<GatheredVehicle> {
     }
   }
 
+  /** The ids of all vehicles, in no order. */
+  Set<String> unorderedIds() {
+    return vehicles.keySet();
+  }
+
   /** The ids of all vehicles, in their byte order. */
   List<String> ids() {
-    return inOrder.stream().map(places -> places.vehicleId).toList();
+    return ByteOrderOfIds.sorted(vehicles.keySet());
   }
 
   /** Whether anything is known of a vehicle. */
@@ -79,16 +80,16 @@ final class GatheredVehicles implements Iterable<GatheredVehicle> {
   /** All vehicles, in the order of their ids; each is made when it is taken. */
   @Override
   public Iterator<GatheredVehicle> iterator() {
-    Iterator<Places> places = inOrder.iterator();
+    Iterator<String> ids = ids().iterator();
     return new Iterator<>() {
       @Override
       public boolean hasNext() {
-        return places.hasNext();
+        return ids.hasNext();
       }
 
       @Override
       public GatheredVehicle next() {
-        return at(places.next());
+        return get(ids.next());
       }
     };
   }
@@ -96,14 +97,12 @@ final class GatheredVehicles implements Iterable<GatheredVehicle> {
   /** Where the records of one vehicle stand. */
   private static final class Places {
     private final String vehicleId;
-    private final UTF8String utf8;
     private int[] blocks = new int[6];
     private int[] offsets = new int[6];
     private int count;
 
     Places(String vehicleId) {
       this.vehicleId = vehicleId;
-      this.utf8 = UTF8String.fromString(vehicleId);
     }
 
     void add(int block, int offset) {

@@ -1,5 +1,6 @@
 package borecensus.night;
 
+import borecensus.causes.CauseTable;
 import borecensus.norms.LearningPeriod;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -18,6 +19,7 @@ record Handover(NightInputs inputs, SettledFleet fleet, String name) {
    * Writes what the next night can build on.
    *
    * @param vehicles as {@link CarryStage#toCarry} makes them
+   * @param causes by which the work list speaks
    * @param closedFiles files of readings that hold closed tests
    * @param buckets of the look-up
    * @param briefsFrom fault probability from which rows have what the work list would say
@@ -26,6 +28,7 @@ record Handover(NightInputs inputs, SettledFleet fleet, String name) {
   List<String> write(
       JavaRDD<byte[]> vehicles,
       Broadcast<NightModel> model,
+      CauseTable causes,
       int closedFiles,
       int buckets,
       double briefsFrom) {
@@ -39,7 +42,8 @@ record Handover(NightInputs inputs, SettledFleet fleet, String name) {
         .ifPresentOrElse(
             night ->
                 inputs.store().share(CarriedNight.model(inputs.store(), night.name()), modelFile),
-            () -> CarriedNight.writeModel(modelFile, model.value()));
+            () -> CarriedNight.write(modelFile, model.value()));
+    CarriedNight.write(CarriedNight.causes(inputs.store(), name), causes);
     CarriedNight night =
         new CarriedNight(
             TakenOver.basis(inputs.settings(), inputs.files()),

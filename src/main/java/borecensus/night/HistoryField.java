@@ -41,8 +41,8 @@ enum HistoryField implements RowField {
     CHANGED,
     /** Its closed tests are others than the night before, so that norms are to be learned anew. */
     TAUGHT_ANEW,
-    /** The published readings of its closed tests are others than the night before. */
-    READ_ANEW
+    /** What the look-up is to say of the vehicle, in place of a history. */
+    DOSSIER
   }
 
   private final DataType type;

@@ -133,8 +133,12 @@ final class HistoryRows {
     cells[field.ordinal()] = value;
   }
 
-  static boolean isHistory(Row row) {
-    return Kind.HISTORY.name().equals(row.getString(HistoryField.KIND.ordinal()));
+  /** What the look-up is to say of a vehicle. */
+  static Row dossier(String vehicleId, byte[] line) {
+    Object[] cells = cells(Kind.DOSSIER);
+    put(cells, HistoryField.VEHICLE_ID, vehicleId);
+    put(cells, HistoryField.HISTORY, line);
+    return RowFactory.create(cells);
   }
 
   /** The history in a row of kind history. */

@@ -1,5 +1,7 @@
 package borecensus.night;
 
+import static org.apache.spark.sql.functions.col;
+
 import borecensus.night.GatherStage.Gathered;
 import borecensus.publish.SnapshotStore;
 import borecensus.publish.StoreException;
@@ -8,19 +10,20 @@ import borecensus.published.PublishedModel;
 import borecensus.published.VehicleDossier;
 import borecensus.published.VehicleLines;
 import java.io.IOException;
-import java.io.Serializable;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 import org.apache.spark.api.java.JavaRDD;
+import org.apache.spark.api.java.function.FlatMapFunction;
 import org.apache.spark.api.java.function.FlatMapFunction2;
+import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 
 /** Writes what a single sheet is checked against, so that no reader needs the whole fleet. */
@@ -50,30 +53,28 @@ final class LookupStage {
    * Writes the model and the vehicles of which there was news, beside the buckets of the last night
    * that wrote all vehicles.
    *
+   * @param settled rows of histories, dossiers among them
    * @param before the look-up of the night before
-   * @param news ids of the vehicles of which there was news since then, by section
-   * @return how many vehicles were written anew
    */
-  static long writeNews(
-      LookupFiles files,
-      PublishedModel model,
-      Gathered gathered,
-      JavaRDD<Row> lost,
-      JavaRDD<String> news,
-      Before before) {
+  static void writeNews(
+      LookupFiles files, PublishedModel model, Dataset<Row> settled, Before before) {
     BucketFolder folder = begun(files, model);
-    for (int bucket = 0; bucket < model.buckets(); bucket++) {
-      Path known = before.files().bucket(bucket).resolve(VehicleLines.ALL);
-      if (Files.isRegularFile(known)) {
-        share(before.store(), known, files.bucket(bucket));
-      }
-    }
-    return written(
+    IntStream.range(0, model.buckets())
+        .parallel()
+        .forEach(
+            bucket -> {
+              Path known = before.files().bucket(bucket).resolve(VehicleLines.ALL);
+              if (Files.isRegularFile(known)) {
+                share(before.store(), known, files.bucket(bucket));
+              }
+            });
+    written(
         folder,
-        gathered
-            .vehicles()
-            .zipPartitions(news, Few::of)
-            .zipPartitions(lost, new WriteNews(folder, model.buckets())));
+        settled
+            .where(col("kind").equalTo(HistoryField.Kind.DOSSIER.name()))
+            .select("vehicle_id", "history")
+            .toJavaRDD()
+            .mapPartitions(new WriteNews(folder, model.buckets())));
   }
 
   /** The look-up of the night before in its store. */
@@ -107,25 +108,29 @@ final class LookupStage {
     }
   }
 
-  /** Vehicles of which some are wanted. */
-  private record Few(GatheredVehicles vehicles, List<String> wanted) implements Serializable {
-    static Iterator<Few> of(Iterator<byte[]> blocks, Iterator<String> ids) {
-      List<String> wanted = new ArrayList<>();
-      ids.forEachRemaining(wanted::add);
-      Iterator<byte[]> needed = wanted.isEmpty() ? Collections.emptyIterator() : blocks;
-      return List.of(new Few(new GatheredVehicles(needed), wanted)).iterator();
-    }
-  }
-
+  /** Each bucket comes whole from one section, so from one partition. */
   private record WriteNews(BucketFolder folder, int buckets)
-      implements FlatMapFunction2<Iterator<Few>, Iterator<Row>, Long> {
+      implements FlatMapFunction<Iterator<Row>, Long> {
     @Override
-    public Iterator<Long> call(Iterator<Few> one, Iterator<Row> lost) throws IOException {
-      Few few = one.next();
-      return List.of(
-              new Writer(folder, buckets, VehicleLines.NEWS, LostRecords.of(lost).places())
-                  .write(few.vehicles(), few.wanted()))
-          .iterator();
+    public Iterator<Long> call(Iterator<Row> dossiers) throws IOException {
+      Map<Integer, List<byte[]>> byBucket = new TreeMap<>();
+      while (dossiers.hasNext()) {
+        Row row = dossiers.next();
+        int bucket = VehicleLines.bucketOf(row.getString(0), buckets);
+        byBucket.computeIfAbsent(bucket, unseen -> new ArrayList<>()).add(row.getAs(1));
+      }
+      long written = 0;
+      for (Map.Entry<Integer, List<byte[]>> bucket : byBucket.entrySet()) {
+        BucketFolder.Bucket file = folder.open(bucket.getKey(), VehicleLines.NEWS);
+        try (file) {
+          for (byte[] line : bucket.getValue()) {
+            file.write(line);
+          }
+        }
+        file.publish();
+        written += bucket.getValue().size();
+      }
+      return List.of(written).iterator();
     }
   }
 
@@ -133,33 +138,24 @@ final class LookupStage {
       implements FlatMapFunction2<Iterator<byte[]>, Iterator<Row>, Long> {
     @Override
     public Iterator<Long> call(Iterator<byte[]> blocks, Iterator<Row> lost) throws IOException {
+      Set<RecordPlace> places = LostRecords.of(lost).places();
       GatheredVehicles all = new GatheredVehicles(blocks);
-      return List.of(
-              new Writer(folder, buckets, VehicleLines.ALL, LostRecords.of(lost).places())
-                  .write(all, all.ids()))
-          .iterator();
-    }
-  }
-
-  /** Writes vehicles of one section to one file in each of their buckets. */
-  private record Writer(BucketFolder folder, int buckets, String name, Set<RecordPlace> lost) {
-    long write(GatheredVehicles all, List<String> ids) throws IOException {
       Map<Integer, List<String>> byBucket = new TreeMap<>();
-      for (String id : ids) {
+      for (String id : all.ids()) {
         int bucket = VehicleLines.bucketOf(id, buckets);
         byBucket.computeIfAbsent(bucket, unseen -> new ArrayList<>()).add(id);
       }
       long written = 0;
       for (Map.Entry<Integer, List<String>> bucket : byBucket.entrySet()) {
         Iterator<GatheredVehicle> vehicles = bucket.getValue().stream().map(all::get).iterator();
-        written += write(bucket.getKey(), new StandingSheets(vehicles, lost));
+        written += write(bucket.getKey(), new StandingSheets(vehicles, places));
       }
-      return written;
+      return List.of(written).iterator();
     }
 
     private long write(int bucket, Iterator<GatheredVehicle> vehicles) throws IOException {
       long written = 0;
-      BucketFolder.Bucket file = folder.open(bucket, name);
+      BucketFolder.Bucket file = folder.open(bucket, VehicleLines.ALL);
       try (file) {
         while (vehicles.hasNext()) {
           GatheredVehicle vehicle = vehicles.next();

@@ -3,8 +3,6 @@ package borecensus.night;
 import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
-import java.util.Set;
-import java.util.TreeSet;
 import org.apache.spark.NarrowDependency;
 import org.apache.spark.Partition;
 import org.apache.spark.TaskContext;
@@ -63,20 +61,6 @@ final class MergedPartitions extends RDD<Row> {
       parts.add(CollectionConverters.asJava(parent.iterator(part, context)));
     }
     return CollectionConverters.asScala(new MergedRows(parts, orderedBy));
-  }
-
-  /** The merged partitions that some of the parents' partitions go to. */
-  static Set<Integer> mergedOf(Set<Integer> parts, int count, int allParts) {
-    int most = Math.max(1, Math.min(count, allParts));
-    Set<Integer> merged = new TreeSet<>();
-    for (int i = 0; i < most; i++) {
-      for (int p = first(i, most, allParts); p < first(i + 1, most, allParts); p++) {
-        if (parts.contains(p)) {
-          merged.add(i);
-        }
-      }
-    }
-    return merged;
   }
 
   private static int first(int merged, int count, int parts) {

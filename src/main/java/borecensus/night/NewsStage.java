@@ -1,10 +1,8 @@
 package borecensus.night;
 
-import static org.apache.spark.sql.functions.col;
-import static org.apache.spark.sql.functions.spark_partition_id;
-
 import borecensus.domain.EngineHistory;
 import borecensus.ledger.LedgerSheet;
+import borecensus.night.CarriedVehicle.Mark;
 import borecensus.night.GatherStage.Block;
 import borecensus.night.GatherStage.Gathered;
 import borecensus.night.GatherStage.Source;
@@ -12,6 +10,8 @@ import borecensus.night.SettleVehicle.Result;
 import borecensus.norms.LearningPeriod;
 import borecensus.packed.ByteReader;
 import borecensus.packed.HistoryBytes;
+import borecensus.published.VehicleDossier;
+import borecensus.published.VehicleLines;
 import borecensus.registers.Registers;
 import java.io.Serializable;
 import java.time.LocalDate;
@@ -26,30 +26,35 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
-import java.util.TreeSet;
-import java.util.function.UnaryOperator;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.function.FlatMapFunction2;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
-import org.apache.spark.unsafe.types.UTF8String;
 
 /**
  * Settles the vehicles of which there is news since the night before, and those of which more is
  * needed than what that night has handed on; of all others nothing is made.
  */
 final class NewsStage {
+  private static final byte[] NOTHING = {};
+
   private NewsStage() {}
+
+  /** Which vehicles are settled beside those of which there is news. */
+  enum Beside {
+    /** Those of which always more is needed than a row. */
+    FEW,
+    /** All those too of which the work list would say something. */
+    BRIEFED
+  }
 
   /**
    * What both nights go by.
    *
    * @param before date of the night before
-   * @param model that both judge by
    */
-  record Nights(
-      Broadcast<Registers> registers, LocalDate before, LocalDate asOf, Broadcast<NightModel> model)
+  record Nights(Broadcast<Registers> registers, LocalDate before, LocalDate asOf, Beside beside)
       implements Serializable {}
 
   /**
@@ -62,18 +67,6 @@ final class NewsStage {
       Gathered gathered, JavaRDD<byte[]> carried, JavaRDD<Row> lost, Nights nights) {
     return SettleStage.asDataset(
         gathered.vehiclesBeside(carried).zipPartitions(lost, new SettleNews(nights)));
-  }
-
-  /** The sections in which published readings of closed tests are no longer as they were. */
-  static Set<Integer> readAnew(Dataset<Row> settled) {
-    Set<Integer> sections = new TreeSet<>();
-    settled
-        .where(col("kind").equalTo(HistoryField.Kind.READ_ANEW.name()))
-        .select(spark_partition_id())
-        .distinct()
-        .collectAsList()
-        .forEach(row -> sections.add(row.getInt(0)));
-    return sections;
   }
 
   private record SettleNews(Nights nights)
@@ -101,7 +94,7 @@ final class NewsStage {
     private final SettleVehicle tonight;
     private final SettleVehicle before;
     private final LearningPeriod closed;
-    private final NightModel model;
+    private final Beside beside;
 
     Section(Iterator<Block> blocks, LostRecords lost, Nights nights) {
       Map<Source, List<byte[]>> bySource = new EnumMap<>(Source.class);
@@ -128,54 +121,81 @@ final class NewsStage {
       this.tonight = new SettleVehicle(nights.registers().value(), nights.asOf());
       this.before = new SettleVehicle(nights.registers().value(), nights.before());
       this.closed = LearningPeriod.ofMonth(nights.asOf());
-      this.model = nights.model().value();
+      this.beside = nights.beside();
     }
 
     private static GatheredVehicles vehicles(Map<Source, List<byte[]>> blocks, Source source) {
       return new GatheredVehicles(blocks.getOrDefault(source, List.of()).iterator());
     }
 
-    /** All vehicles, in the byte order of their ids. */
+    /** The vehicles to be settled, in the byte order of their ids. */
     List<String> ids() {
-      Set<String> all = new HashSet<>(tests.ids());
-      for (GatheredVehicles more : List.of(newTests, registers, oldRegisters)) {
-        all.addAll(more.ids());
+      Set<String> all = new HashSet<>();
+      for (GatheredVehicles source : List.of(tests, newTests, registers, oldRegisters)) {
+        for (String vehicleId : source.unorderedIds()) {
+          if (isNeeded(vehicleId) || isChanged(vehicleId)) {
+            all.add(vehicleId);
+          }
+        }
       }
-      UTF8String[] inOrder = all.stream().map(UTF8String::fromString).toArray(UTF8String[]::new);
-      Arrays.sort(inOrder);
-      return Arrays.stream(inOrder).map(UTF8String::toString).toList();
+      return ByteOrderOfIds.sorted(all);
+    }
+
+    private boolean isNeeded(String vehicleId) {
+      CarriedVehicle known = carried.get(vehicleId);
+      return known == null
+          || known.is(Mark.SETTLED_EACH_NIGHT)
+          || known.is(Mark.CHANGED)
+          || beside == Beside.BRIEFED && known.is(Mark.BRIEFED)
+          || lost.hash(vehicleId) != 0;
+    }
+
+    private boolean isChanged(String vehicleId) {
+      CarriedVehicle known = carried.get(vehicleId);
+      return newTests.has(vehicleId)
+          || hasOtherLosses(vehicleId)
+          || known != null && known.is(Mark.AHEAD)
+          || hasOtherRegisters(vehicleId);
+    }
+
+    private boolean hasOtherLosses(String vehicleId) {
+      CarriedVehicle known = carried.get(vehicleId);
+      return lost.hash(vehicleId) != (known == null ? 0 : known.lostHash());
     }
 
     void settle(String vehicleId, List<Row> rows) {
-      CarriedVehicle known = carried.get(vehicleId);
-      boolean otherLosses = lost.hash(vehicleId) != (known == null ? 0 : known.lostHash());
-      boolean changed =
-          newTests.has(vehicleId)
-              || otherLosses
-              || (known != null && known.ahead())
-              || otherRegisters(vehicleId);
-      boolean needed = known == null || known.settledEachNight() || lost.hash(vehicleId) != 0;
-      if (!changed && !needed) {
-        return;
-      }
-      Result settled = tonight.settle(standing(vehicleId));
+      GatheredVehicle vehicle = standing(vehicleId);
+      Result settled = tonight.settle(vehicle);
       rows.addAll(tonight.rows(settled));
+      CarriedVehicle known = carried.get(vehicleId);
+      boolean changed = isChanged(vehicleId);
       if (changed) {
         rows.add(HistoryRows.fact(HistoryField.Kind.CHANGED, vehicleId, 0));
-        // What was lost another night is not told any more, so such sheets are not compared.
-        // A vehicle that has left the register takes its tests along.
-        boolean gone = known != null && registers.get(vehicleId).file() == null;
-        boolean comparable = lost.hash(vehicleId) == 0 && !otherLosses && !gone;
-        Result then = before.settle(old(vehicleId));
-        if (!comparable || !closed(then, history -> history).equals(closed(settled, h -> h))) {
+        if (teachesOtherwise(vehicle, settled)) {
           rows.add(HistoryRows.fact(HistoryField.Kind.TAUGHT_ANEW, vehicleId, 0));
-        } else if (!closed(then, model::doubted).equals(closed(settled, model::doubted))) {
-          rows.add(HistoryRows.fact(HistoryField.Kind.READ_ANEW, vehicleId, 0));
         }
+      }
+      if (vehicle.file() != null && (changed || known != null && known.is(Mark.CHANGED))) {
+        rows.add(HistoryRows.dossier(vehicleId, VehicleLines.line(dossier(vehicle))));
       }
     }
 
-    private boolean otherRegisters(String vehicleId) {
+    private static VehicleDossier dossier(GatheredVehicle vehicle) {
+      return new VehicleDossier(vehicle.file(), vehicle.sheets());
+    }
+
+    private boolean teachesOtherwise(GatheredVehicle vehicle, Result settled) {
+      // What was lost another night is not told any more, so such vehicles are not compared; and
+      // one that has left the register takes its tests along.
+      boolean incomparable = lost.hash(vehicle.vehicleId()) != 0;
+      boolean gone = carried.containsKey(vehicle.vehicleId()) && vehicle.file() == null;
+      return incomparable
+          || hasOtherLosses(vehicle.vehicleId())
+          || gone
+          || !same(closed(before.settle(old(vehicle.vehicleId()))), closed(settled));
+    }
+
+    private boolean hasOtherRegisters(String vehicleId) {
       return oldRegisters != registers
           && !Objects.equals(registers.get(vehicleId).file(), oldRegisters.get(vehicleId).file());
     }
@@ -194,16 +214,29 @@ final class NewsStage {
       return new StandingSheets(Collections.singleton(vehicle).iterator(), lost.places()).next();
     }
 
-    /** The closed parts of all histories, to the last bit; their places tell segments apart. */
-    private List<String> closed(Result settled, UnaryOperator<EngineHistory> view) {
-      List<String> parts = new ArrayList<>();
-      for (int i = 0; i < settled.histories().size(); i++) {
-        EngineHistory part = closed.of(view.apply(settled.histories().get(i)));
-        if (!part.tests().isEmpty() || !part.findings().isEmpty()) {
-          parts.add(i + " " + Arrays.toString(HistoryBytes.write(part)));
-        }
+    /** The closed parts of all histories, to the last bit; of a history without any none. */
+    private List<byte[]> closed(Result settled) {
+      List<byte[]> parts = new ArrayList<>();
+      for (EngineHistory history : settled.histories()) {
+        EngineHistory part = closed.of(history);
+        boolean empty = part.tests().isEmpty() && part.findings().isEmpty();
+        parts.add(empty ? NOTHING : HistoryBytes.write(part));
       }
       return parts;
+    }
+
+    /** Places count: they tell the segments of a vehicle apart. */
+    private static boolean same(List<byte[]> then, List<byte[]> now) {
+      for (int i = 0; i < Math.max(then.size(), now.size()); i++) {
+        if (!Arrays.equals(at(then, i), at(now, i))) {
+          return false;
+        }
+      }
+      return true;
+    }
+
+    private static byte[] at(List<byte[]> parts, int place) {
+      return place < parts.size() ? parts.get(place) : NOTHING;
     }
   }
 }

@@ -1,5 +1,6 @@
 package borecensus.night;
 
+import borecensus.causes.CauseTable;
 import borecensus.domain.EngineHistory;
 import borecensus.domain.FleetCosts;
 import borecensus.inspections.AuditDraw;
@@ -104,6 +105,7 @@ public final class NightlyJob {
     private long rowsNew;
     private SettledFleet fleet;
     private Broadcast<NightModel> model;
+    private CauseTable causes;
     private Dataset<Row> screened;
     private double briefsFrom;
     private FalseShareTable falseShares;
@@ -188,10 +190,11 @@ public final class NightlyJob {
               .map(night -> night.night().briefsFrom())
               .orElse(ScreeningStage.USUALLY_WORTH_A_BRIEF);
       Dataset<Row> inspected = InspectionStage.inspections(fleet.histories(), model).cache();
+      causes = InspectionStage.causes(inspected);
+      fleet.seeTo(causes);
       Broadcast<FleetKnowledge> knowledge =
           inputs.broadcast(
-              new FleetKnowledge(model.value().norms(), InspectionStage.causes(inspected), costs),
-              FleetKnowledge.class);
+              new FleetKnowledge(model.value().norms(), causes, costs), FleetKnowledge.class);
       screened = screened(knowledge);
       falseShares = ScreeningStage.falseShares(screened);
       double lowestMarked = falseShares.lowestMarked(settings.maxFalseShare());
@@ -268,13 +271,14 @@ public final class NightlyJob {
                   problems,
                   rowsNew,
                   inspections,
-                  readings));
+                  readings,
+                  fleet::historiesOf));
       JavaRDD<byte[]> toCarry =
           CarryStage.toCarry(fleet.vehiclesBefore(), fleet.settled(), screened);
-      int buckets = writeLookup(new LookupFiles(snapshot), result.engines(), toCarry);
+      int buckets = writeLookup(new LookupFiles(snapshot), result.engines());
       List<String> carried =
           new Handover(inputs, fleet, folderName())
-              .write(toCarry, model, readings.closedFiles(), buckets, briefsFrom);
+              .write(toCarry, model, causes, readings.closedFiles(), buckets, briefsFrom);
       store.publish(
           new SnapshotManifest(
               snapshotId,
@@ -290,7 +294,7 @@ public final class NightlyJob {
     }
 
     /** Writes the look-up, in so many buckets. */
-    private int writeLookup(LookupFiles lookup, long vehicles, JavaRDD<byte[]> toCarry) {
+    private int writeLookup(LookupFiles lookup, long vehicles) {
       Optional<TakenOver> before = fleet.before();
       int buckets =
           before
@@ -307,9 +311,7 @@ public final class NightlyJob {
         LookupStage.writeNews(
             lookup,
             published,
-            fleet.gathered(),
-            fleet.lost(),
-            CarryStage.changed(toCarry),
+            fleet.settled(),
             new LookupStage.Before(store, new LookupFiles(before.get().snapshot())));
         return buckets;
       }

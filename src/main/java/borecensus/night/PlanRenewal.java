@@ -6,26 +6,31 @@ import borecensus.worklist.TestGrounds;
 import borecensus.worklist.TestNeed;
 import java.io.Serializable;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.catalyst.InternalRow;
-import org.apache.spark.sql.catalyst.expressions.GenericInternalRow;
-import org.apache.spark.sql.types.StructField;
+import org.apache.spark.sql.catalyst.expressions.UnsafeRow;
 
 /**
  * The need of a test grows with time, so of rows that the night before has handed on it is told
  * anew; all else that is said of an engine stands until there is news of it.
  */
 record PlanRenewal(Broadcast<NightModel> model, LocalDate asOf) implements Serializable {
-  private static final StructField[] FIELDS = ScreeningField.schema().fields();
+  private static final List<ScreeningField> PLAN =
+      List.of(
+          ScreeningField.PLAN_SCORE,
+          ScreeningField.PLAN_PROBABILITY,
+          ScreeningField.PLAN_AT_LIMIT,
+          ScreeningField.PLAN_SERVICE_ON);
 
-  /** A row of {@link ScreeningField} with the plan as of the night. */
-  InternalRow renewed(InternalRow row) {
+  /** Tells the plan of a row of {@link ScreeningField} as of the night, in its place. */
+  void renew(UnsafeRow row) {
     FleetNorms norms = model.value().norms();
     String familyId = text(row, ScreeningField.FAMILY_ID);
     Optional<FamilyNorm> norm = norms.family(familyId);
     if (norm.isEmpty()) {
-      return row;
+      return;
     }
     Optional<TestNeed> need =
         TestNeed.of(
@@ -39,25 +44,20 @@ record PlanRenewal(Broadcast<NightModel> model, LocalDate asOf) implements Seria
             norm.get(),
             norms.shares(),
             asOf);
-    Object[] cells = new Object[FIELDS.length];
-    for (int i = 0; i < cells.length; i++) {
-      cells[i] = row.isNullAt(i) ? null : row.get(i, FIELDS[i].dataType());
+    for (ScreeningField field : PLAN) {
+      row.setNullAt(field.ordinal());
     }
-    TestGrounds grounds = need.map(TestNeed::grounds).orElse(null);
-    put(cells, ScreeningField.PLAN_SCORE, need.map(TestNeed::score).orElse(null));
-    put(cells, ScreeningField.PLAN_PROBABILITY, grounds == null ? null : grounds.probability());
-    put(cells, ScreeningField.PLAN_AT_LIMIT, grounds == null ? null : grounds.atLimit());
-    put(
-        cells,
-        ScreeningField.PLAN_SERVICE_ON,
-        grounds == null || grounds.serviceOn() == null
-            ? null
-            : (int) grounds.serviceOn().toEpochDay());
-    return new GenericInternalRow(cells);
+    need.ifPresent(told -> write(told, row));
   }
 
-  private static void put(Object[] cells, ScreeningField field, Object value) {
-    cells[field.ordinal()] = value;
+  private static void write(TestNeed need, UnsafeRow row) {
+    TestGrounds grounds = need.grounds();
+    row.setDouble(ScreeningField.PLAN_SCORE.ordinal(), need.score());
+    row.setDouble(ScreeningField.PLAN_PROBABILITY.ordinal(), grounds.probability());
+    row.setBoolean(ScreeningField.PLAN_AT_LIMIT.ordinal(), grounds.atLimit());
+    if (grounds.serviceOn() != null) {
+      row.setInt(ScreeningField.PLAN_SERVICE_ON.ordinal(), (int) grounds.serviceOn().toEpochDay());
+    }
   }
 
   private static String text(InternalRow row, ScreeningField field) {

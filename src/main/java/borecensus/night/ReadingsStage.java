@@ -7,6 +7,7 @@ import borecensus.night.parquet.RepeatedTexts;
 import borecensus.night.parquet.TableRow;
 import borecensus.norms.FamilyNorm;
 import borecensus.norms.FleetNorms;
+import borecensus.norms.LearningPeriod;
 import borecensus.screening.CylinderDeviation;
 import java.io.Serializable;
 import java.util.ArrayList;
@@ -24,9 +25,27 @@ import org.apache.spark.unsafe.types.UTF8String;
 final class ReadingsStage {
   private ReadingsStage() {}
 
-  /** Which tests are told. */
-  interface Told extends Serializable {
-    boolean has(CompressionTest test);
+  /** Which tests are told, and by which part of their engine's history. */
+  record Told(LearningPeriod period, Part part) implements Serializable {
+    /** All tests, by all that is known. */
+    static final Told ALL = new Told(LearningPeriod.ALWAYS, Part.CLOSED);
+
+    /** Of a history, without what does not count. */
+    EngineHistory known(EngineHistory history) {
+      return part == Part.CLOSED ? period.of(history) : history;
+    }
+
+    boolean has(CompressionTest test) {
+      return part == Part.CLOSED || !period.has(test);
+    }
+  }
+
+  /** A part of all tests. */
+  enum Part {
+    /** Those of a period, by what was known at its end: they stay as they are. */
+    CLOSED,
+    /** Those after it. */
+    OPEN
   }
 
   /**
@@ -68,7 +87,7 @@ final class ReadingsStage {
     private List<TableRow> cylinders(List<Row> vehicle, RepeatedTexts texts) {
       List<ReadTest> tests = new ArrayList<>();
       for (Row row : vehicle) {
-        EngineHistory history = model.value().doubted(HistoryRows.toHistory(row));
+        EngineHistory history = model.value().doubted(told.known(HistoryRows.toHistory(row)));
         for (CompressionTest test : history.tests()) {
           if (test.kind() == SheetKind.DRY && told.has(test)) {
             tests.add(new ReadTest(history, test));

@@ -2,14 +2,15 @@ package borecensus.night;
 
 import static org.apache.spark.sql.functions.col;
 
+import borecensus.night.ReadingsStage.Part;
+import borecensus.night.ReadingsStage.Told;
 import borecensus.night.parquet.TableRow;
 import borecensus.norms.LearningPeriod;
 import borecensus.publish.SnapshotStore;
 import borecensus.tables.Table;
 import java.nio.file.Path;
-import java.util.HashSet;
 import java.util.Optional;
-import java.util.Set;
+import java.util.stream.IntStream;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
@@ -36,12 +37,8 @@ record ReadingsTable(
    * The readings of the night before.
    *
    * @param folder of the table
-   * @param sections of vehicles
-   * @param anew sections in which readings of closed tests are no longer the same
-   * @param all histories of all vehicles in every section, not made before they are asked for
    */
-  record Before(
-      SnapshotStore store, Path folder, int sections, Set<Integer> anew, JavaRDD<Row> all) {}
+  record Before(SnapshotStore store, Path folder) {}
 
   /** Among how many files the closed tests are spread. */
   int closedFiles() {
@@ -52,7 +49,7 @@ record ReadingsTable(
     if (period.equals(LearningPeriod.ALWAYS)) {
       JavaRDD<TableRow> rows =
           ReadingsStage.readings(
-              histories.toJavaRDD(), model, test -> true, TableWriter.files(counts.readings()));
+              histories.toJavaRDD(), model, Told.ALL, TableWriter.files(counts.readings()));
       writer.writeOrdered(Table.CYLINDER_READINGS, rows, counts.readings());
       return;
     }
@@ -60,32 +57,28 @@ record ReadingsTable(
     writeClosed(parts);
     if (counts.readings() > counts.closedReadings()) {
       Dataset<Row> open = histories.where(col("test_count").gt(col("closed_tests")));
-      LearningPeriod closed = period;
-      parts.write(ReadingsStage.fewReadings(open, model, test -> !closed.has(test)), closedFiles());
+      parts.write(
+          ReadingsStage.fewReadings(open, model, new Told(period, Part.OPEN)), closedFiles());
     }
     parts.end(counts.readings());
   }
 
   private void writeClosed(TableWriter.Parts parts) {
-    int files = closedFiles();
-    Set<Integer> written = new HashSet<>();
-    for (int file = 0; file < files; file++) {
-      written.add(file);
+    if (before.isEmpty()) {
+      parts.write(
+          ReadingsStage.readings(
+              histories.toJavaRDD(), model, new Told(period, Part.CLOSED), closedFiles()),
+          0);
+      return;
     }
-    if (before.isPresent()) {
-      Before b = before.get();
-      written.retainAll(MergedPartitions.mergedOf(b.anew(), files, b.sections()));
-      for (int file = 0; file < files; file++) {
-        if (!written.contains(file)) {
-          Path second = parts.path(file);
-          b.store().share(b.folder().resolve(second.getFileName().toString()), second);
-        }
-      }
-    }
-    if (!written.isEmpty()) {
-      JavaRDD<Row> all = before.map(Before::all).orElseGet(histories::toJavaRDD);
-      LearningPeriod closed = period;
-      parts.write(ReadingsStage.readings(all, model, closed::has, files), written);
-    }
+    IntStream.range(0, closedFiles())
+        .mapToObj(parts::path)
+        .parallel()
+        .forEach(
+            second ->
+                before
+                    .get()
+                    .store()
+                    .share(before.get().folder().resolve(second.getFileName().toString()), second));
   }
 }

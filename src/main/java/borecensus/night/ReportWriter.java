@@ -65,7 +65,7 @@ final class ReportWriter {
             .orElse(ChangesSince.firstNight());
     ReportStage.writeLists(morning(figures, plan, changes), listed, folder);
     PageStage pages = new PageStage(sources.model(), broadcast(plan), folder);
-    pages.writeEngines(sources.histories());
+    pages.writeEngines(sources.histories().at(plan.byVehicle().keySet()));
     pages.writeFamilies(sources.statuses());
     folder.verify(plan.pages());
   }

@@ -24,13 +24,7 @@ final class SettleStage {
    */
   static Dataset<Row> settle(
       Gathered gathered, JavaRDD<Row> lost, Broadcast<Registers> registers, LocalDate asOf) {
-    return asDataset(settledRows(gathered, lost, registers, asOf));
-  }
-
-  /** The same as plain rows. */
-  static JavaRDD<Row> settledRows(
-      Gathered gathered, JavaRDD<Row> lost, Broadcast<Registers> registers, LocalDate asOf) {
-    return gathered.vehicles().zipPartitions(lost, new SettlePartition(registers, asOf));
+    return asDataset(gathered.vehicles().zipPartitions(lost, new SettlePartition(registers, asOf)));
   }
 
   static Dataset<Row> asDataset(JavaRDD<Row> settled) {

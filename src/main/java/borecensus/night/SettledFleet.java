@@ -2,14 +2,17 @@ package borecensus.night;
 
 import static org.apache.spark.sql.functions.col;
 
+import borecensus.causes.CauseTable;
 import borecensus.night.GatherStage.Gathered;
 import borecensus.night.GatherStage.Source;
+import borecensus.night.NewsStage.Beside;
 import borecensus.norms.LearningPeriod;
 import borecensus.registers.Registers;
 import borecensus.tables.Table;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
@@ -36,6 +39,7 @@ final class SettledFleet {
   /** The night before where its judgements stand too. */
   private Optional<TakenOver> before;
 
+  private Beside beside;
   private Dataset<Row> settled;
   private SettledCounts counts;
   private LearningPeriod period;
@@ -112,23 +116,38 @@ final class SettledFleet {
   /** Settles what is new, and all where the norms that stand do not stand any more. */
   private void settleNews(TakenOver night) {
     before = stored;
+    // Findings say what lies behind a pattern, and so what the work list says of all engines.
+    settleBeside(night.otherFindings(inputs.files()) ? Beside.BRIEFED : Beside.FEW);
+    period = periodOf(counts);
+    if (counts.rows(HistoryField.Kind.TAUGHT_ANEW) > 0
+        || period.equals(LearningPeriod.ALWAYS)
+        || TableWriter.files(counts.inAll().closedReadings()) != night.night().closedFiles()) {
+      settleAll();
+    }
+  }
+
+  private void settleBeside(Beside wanted) {
+    forget();
+    beside = wanted;
     settled =
         NewsStage.settle(
                 gathered,
                 vehiclesBefore(),
                 lost,
                 new NewsStage.Nights(
-                    registers,
-                    night.asOf(),
-                    inputs.settings().asOf(),
-                    inputs.broadcast(night.model(), NightModel.class)))
+                    registers, before.orElseThrow().asOf(), inputs.settings().asOf(), beside))
             .persist(StorageLevel.MEMORY_AND_DISK());
     counts = SettledCounts.of(settled).with(CarryStage.countsOfOthers(vehiclesBefore(), settled));
-    period = periodOf(counts);
-    if (counts.rows(HistoryField.Kind.TAUGHT_ANEW) > 0
-        || period.equals(LearningPeriod.ALWAYS)
-        || TableWriter.files(counts.inAll().closedReadings()) != night.night().closedFiles()) {
-      settleAll();
+  }
+
+  /**
+   * Makes sure that engines are settled of which the work list would say something else than the
+   * night before.
+   */
+  void seeTo(CauseTable causes) {
+    boolean others = before.isPresent() && !before.get().causes().equals(causes);
+    if (others && beside == Beside.FEW) {
+      settleBeside(Beside.BRIEFED);
     }
   }
 
@@ -191,6 +210,31 @@ final class SettledFleet {
     return settled.where(col("kind").equalTo(HistoryField.Kind.HISTORY.name()));
   }
 
+  /**
+   * The histories of these vehicles at least.
+   *
+   * @param vehicleIds few
+   */
+  Dataset<Row> historiesOf(Set<String> vehicleIds) {
+    if (before.isEmpty()) {
+      return histories();
+    }
+    Set<String> missing = new TreeSet<>(vehicleIds);
+    histories()
+        .where(col("in_service"))
+        .select("vehicle_id")
+        .where(col("vehicle_id").isin(vehicleIds.toArray()))
+        .collectAsList()
+        .forEach(row -> missing.remove(row.getString(0)));
+    return missing.isEmpty()
+        ? histories()
+        : histories()
+            .unionAll(
+                SettleStage.settle(gathered, lost, registers, inputs.settings().asOf())
+                    .where(col("kind").equalTo(HistoryField.Kind.HISTORY.name()))
+                    .where(col("vehicle_id").isin(missing.toArray())));
+  }
+
   /** What all vehicles come to. */
   SettledCounts counts() {
     return counts;
@@ -204,16 +248,14 @@ final class SettledFleet {
   /** The table of readings, by norms. */
   ReadingsTable readings(Broadcast<NightModel> model) {
     return new ReadingsTable(
-        histories(), model, period, counts.inAll(), before.map(this::readingsBefore));
-  }
-
-  private ReadingsTable.Before readingsBefore(TakenOver night) {
-    return new ReadingsTable.Before(
-        inputs.store(),
-        night.snapshot().resolve(Table.CYLINDER_READINGS.tableName()),
-        sections.vehicles(),
-        counts.rows(HistoryField.Kind.READ_ANEW) == 0 ? Set.of() : NewsStage.readAnew(settled),
-        SettleStage.settledRows(gathered, lost, registers, inputs.settings().asOf())
-            .filter(HistoryRows::isHistory));
+        histories(),
+        model,
+        period,
+        counts.inAll(),
+        before.map(
+            night ->
+                new ReadingsTable.Before(
+                    inputs.store(),
+                    night.snapshot().resolve(Table.CYLINDER_READINGS.tableName()))));
   }
 }

@@ -1,7 +1,5 @@
 package borecensus.night;
 
-import static org.apache.spark.sql.functions.col;
-
 import borecensus.inspections.FindingRate;
 import borecensus.night.LedgerStage.TakenIn;
 import borecensus.norms.FamilyNormRow;
@@ -18,6 +16,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
@@ -40,6 +39,7 @@ final class SnapshotTables {
    * @param rowsNew records read for the first time this night
    * @param inspections hit rates and draws
    * @param readings the table of readings
+   * @param histories of the vehicles that have a page
    */
   record Sources(
       Dataset<Row> ledger,
@@ -53,11 +53,13 @@ final class SnapshotTables {
       List<RegisterProblem> problems,
       long rowsNew,
       Inspections inspections,
-      ReadingsTable readings) {
+      ReadingsTable readings,
+      HistoriesOf histories) {}
 
-    Dataset<Row> histories() {
-      return settled.where(col("kind").equalTo(HistoryField.Kind.HISTORY.name()));
-    }
+  /** Finds the histories of a few vehicles. */
+  interface HistoriesOf {
+    /** Those of these vehicles at least. */
+    Dataset<Row> at(Set<String> vehicleIds);
   }
 
   /** What inspections have taught, and who is to be inspected. */

@@ -6,7 +6,6 @@ import borecensus.night.parquet.TableRow;
 import borecensus.publish.StoreException;
 import borecensus.tables.Table;
 import java.io.IOException;
-import java.io.Serializable;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -14,18 +13,15 @@ import java.util.Collections;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.TreeMap;
 import org.apache.spark.TaskContext;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.function.Function2;
 import org.apache.spark.executor.OutputMetrics;
-import org.apache.spark.rdd.PartitionPruningRDD;
 import org.apache.spark.sql.Column;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.functions;
-import scala.Function1;
 
 /** Writes the tables of one snapshot and checks what was written. */
 final class TableWriter {
@@ -86,18 +82,9 @@ final class TableWriter {
       return file.path(number);
     }
 
-    /** Writes the partitions of these numbers, each to the file of its number. */
-    void write(JavaRDD<TableRow> rows, Set<Integer> numbers) {
-      Set<Integer> chosen = Set.copyOf(numbers);
-      PartitionPruningRDD.create(
-              rows.mapPartitionsWithIndex(new WritePart(file, 0), true).rdd(),
-              (Function1<Object, Object> & Serializable) number -> chosen.contains(number))
-          .collect();
-    }
-
-    /** Writes rows of one partition to the file of a number. */
-    void write(JavaRDD<TableRow> rows, int number) {
-      rows.mapPartitionsWithIndex(new WritePart(file, number), true).collect();
+    /** Writes a file for each partition, numbered from the first. */
+    void write(JavaRDD<TableRow> rows, int first) {
+      rows.mapPartitionsWithIndex(new WritePart(file, first), true).collect();
     }
 
     /** Checks that all rows are there. */

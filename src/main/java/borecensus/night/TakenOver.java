@@ -1,5 +1,6 @@
 package borecensus.night;
 
+import borecensus.causes.CauseTable;
 import borecensus.norms.LearningPeriod;
 import borecensus.publish.SnapshotManifest;
 import borecensus.publish.SnapshotStore;
@@ -25,9 +26,11 @@ import org.apache.spark.package$;
  * @param night what it has handed on
  * @param name under which
  * @param model the norms that stand
+ * @param causes by which its work list speaks
  * @param snapshot that it has published
  */
-record TakenOver(CarriedNight night, String name, NightModel model, Path snapshot) {
+record TakenOver(
+    CarriedNight night, String name, NightModel model, CauseTable causes, Path snapshot) {
   /** Folders of tests are brought together after so many nights. */
   private static final int MOST_FOLDERS = 40;
 
@@ -55,8 +58,13 @@ record TakenOver(CarriedNight night, String name, NightModel model, Path snapsho
     if (!night.isWhole(store, name) || !hasFiles(snapshot, night)) {
       return Optional.empty();
     }
-    return CarriedNight.readModel(CarriedNight.model(store, name))
-        .map(model -> new TakenOver(night, name, model, snapshot));
+    Optional<NightModel> model =
+        CarriedNight.read(CarriedNight.model(store, name), NightModel.class);
+    Optional<CauseTable> causes =
+        CarriedNight.read(CarriedNight.causes(store, name), CauseTable.class);
+    return model.isEmpty() || causes.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new TakenOver(night, name, model.get(), causes.get(), snapshot));
   }
 
   private static boolean hasFiles(Path snapshot, CarriedNight night) {
@@ -79,6 +87,12 @@ record TakenOver(CarriedNight night, String name, NightModel model, Path snapsho
   /** Whether what the registers say of single vehicles has changed. */
   boolean otherRegisters(FleetFiles files) {
     return !night.registers().equals(registers(files));
+  }
+
+  /** Whether findings were added or taken back. */
+  boolean otherFindings(FleetFiles files) {
+    String findings = RegisterFile.FINDINGS.fileName();
+    return !night.registers().get(findings).equals(registers(files).get(findings));
   }
 
   /** Digests of the registers that speak of single vehicles. */

@@ -2,9 +2,11 @@ package borecensus.published;
 
 import com.fasterxml.jackson.core.io.JsonStringEncoder;
 import java.io.BufferedReader;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -50,6 +52,17 @@ public final class VehicleLines {
     CRC32 crc = new CRC32();
     crc.update(vehicleId);
     return (int) (crc.getValue() % buckets);
+  }
+
+  /** The line of a vehicle with its end. */
+  public static byte[] line(VehicleDossier dossier) {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    try {
+      write(dossier, out);
+    } catch (IOException impossible) {
+      throw new UncheckedIOException(impossible);
+    }
+    return out.toByteArray();
   }
 
   /** Writes the line of a vehicle with its end; the stream stays open. */

@@ -14,6 +14,7 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -36,7 +37,7 @@ class LookupFilesTest {
     for (String id : vehicleIds) {
       Path bucket = files.vehicles().resolve("bucket=" + VehicleLines.bucketOf(id, buckets));
       Files.createDirectories(bucket);
-      write(bucket.resolve("part-" + id.hashCode() + ".gz"), dossier(id));
+      write(bucket.resolve(VehicleLines.ALL), dossier(id));
     }
     return files;
   }
@@ -48,7 +49,9 @@ class LookupFilesTest {
   }
 
   private static void write(Path file, VehicleDossier dossier) throws IOException {
-    try (OutputStream out = new GZIPOutputStream(Files.newOutputStream(file))) {
+    try (OutputStream out =
+        new GZIPOutputStream(
+            Files.newOutputStream(file, StandardOpenOption.CREATE, StandardOpenOption.APPEND))) {
       VehicleLines.write(dossier, out);
     }
   }
@@ -92,8 +95,18 @@ class LookupFilesTest {
         new VehicleDossier(new VehicleFile(vehicle, List.of(), findings), List.of());
     LookupFiles files = new LookupFiles(snapshot);
     Path bucket = Files.createDirectories(files.vehicles().resolve("bucket=0"));
-    write(bucket.resolve("part.gz"), dossier);
+    write(bucket.resolve(VehicleLines.ALL), dossier);
     assertEquals(Optional.of(dossier), files.dossier("V1", 1));
+  }
+
+  @Test
+  void whatTheNewsSayOfAVehicleComesFirst() throws Exception {
+    LookupFiles files = files(1, "V1", "V2");
+    Vehicle moved = new Vehicle("V1", "F", "", null, "elsewhere");
+    VehicleDossier news = new VehicleDossier(new VehicleFile(moved, List.of()), List.of());
+    write(files.bucket(0).resolve(VehicleLines.NEWS), news);
+    assertEquals(Optional.of(news), files.dossier("V1", 1));
+    assertEquals(Optional.of(dossier("V2")), files.dossier("V2", 1));
   }
 
   @Test
