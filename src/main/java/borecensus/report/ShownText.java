@@ -62,9 +62,9 @@ final class ShownText {
     if (Double.isNaN(valuePct)) {
       return "–";
     }
-    double rounded = Math.round(10 * valuePct) / 10.0;
-    String sign = rounded == 0 ? "" : rounded < 0 ? "−" : "+";
-    return sign + String.format(Locale.ROOT, "%.1f %%", Math.abs(rounded));
+    long tenths = Math.round(10 * valuePct);
+    String sign = tenths == 0 ? "" : tenths < 0 ? "−" : "+";
+    return sign + Math.abs(tenths) / 10 + '.' + Math.abs(tenths) % 10 + " %";
   }
 
   /** With its first letter in capitals. */

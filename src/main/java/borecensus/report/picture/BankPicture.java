@@ -1,7 +1,7 @@
 package borecensus.report.picture;
 
+import borecensus.worklist.PlainNumbers;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * One bank of an engine as it stands, front cylinder on top: a bore with its number, what it read,
@@ -71,51 +71,55 @@ public final class BankPicture {
   private static void draw(Bore bore, double top, Range range, StringBuilder body) {
     String kind = bore.ink().styleClass();
     double middle = top + 20;
-    body.append(format("<circle class=\"bore %s\" cx=\"20\" cy=\"%.1f\" r=\"16\"/>", kind, middle));
-    body.append(text("number " + kind, 20, middle + 5, String.valueOf(bore.cylinder())));
+    body.append("<circle class=\"bore ").append(kind).append("\" cx=\"20\" cy=\"");
+    body.append(number(middle)).append("\" r=\"16\"/>");
+    text(body, "number " + kind, 20, middle + 5, String.valueOf(bore.cylinder()));
     double rule = top + 32;
-    body.append(
-        format("<path class=\"line axis\" d=\"M%.1f %.1fH%.1f\"/>", RULE_FROM, rule, RULE_TO));
+    begin(body, "line axis", RULE_FROM, rule).append('H').append(number(RULE_TO)).append("\"/>");
     if (Double.isFinite(bore.low())) {
-      body.append(
-          format(
-              "<path class=\"area band-90\" d=\"M%.1f %.1fH%.1fv9H%.1fZ\"/>",
-              range.x(bore.low()), rule - 4.5, range.x(bore.high()), range.x(bore.low())));
+      String low = number(range.x(bore.low()));
+      begin(body, "area band-90", range.x(bore.low()), rule - 4.5);
+      body.append('H').append(number(range.x(bore.high()))).append("v9H").append(low);
+      body.append("Z\"/>");
     }
     if (Double.isFinite(bore.expected())) {
-      body.append(
-          format(
-              "<path class=\"line median\" d=\"M%.1f %.1fv9\"/>",
-              range.x(bore.expected()), rule - 4.5));
+      begin(body, "line median", range.x(bore.expected()), rule - 4.5).append("v9\"/>");
     }
     if (!Double.isFinite(bore.read())) {
-      body.append(text("value", RULE_FROM + 30, top + 18, "not read"));
+      text(body, "value", RULE_FROM + 30, top + 18, "not read");
       return;
     }
-    double x = range.x(bore.read());
-    body.append(
-        format("<path class=\"area %s\" d=\"M%.1f %.1fl4.5 5-4.5 5-4.5-5Z\"/>", kind, x, rule - 5));
-    body.append(
-        text("value " + kind, RULE_FROM + 28, top + 18, format("%,d kPa", round(bore.read()))));
+    begin(body, "area " + kind, range.x(bore.read()), rule - 5);
+    body.append("l4.5 5-4.5 5-4.5-5Z\"/>");
+    text(body, "value " + kind, RULE_FROM + 28, top + 18, grouped(bore.read()) + " kPa");
     if (Double.isFinite(bore.deviationPct())) {
-      body.append(
-          text("share " + kind, RULE_TO - 18, top + 18, signed(bore.deviationPct()) + " %"));
+      text(body, "share " + kind, RULE_TO - 18, top + 18, signed(bore.deviationPct()) + " %");
     }
+  }
+
+  /** A path that moves to its first point. */
+  private static StringBuilder begin(StringBuilder body, String kind, double x, double y) {
+    body.append("<path class=\"").append(kind).append("\" d=\"M");
+    return body.append(number(x)).append(' ').append(number(y));
   }
 
   private static String said(Bore bore) {
     if (!Double.isFinite(bore.read())) {
       return "cylinder " + bore.cylinder() + " not read";
     }
-    String said = format("cylinder %d read %,d kPa", bore.cylinder(), round(bore.read()));
+    String said = "cylinder " + bore.cylinder() + " read " + grouped(bore.read()) + " kPa";
     if (Double.isFinite(bore.expected())) {
-      said += format(" where %,d were expected", round(bore.expected()));
+      said += " where " + grouped(bore.expected()) + " were expected";
     }
     return bore.ink() == Ink.SUSPECT ? said + ", suspect" : said;
   }
 
-  private static long round(double value) {
-    return Math.round(value);
+  private static String grouped(double value) {
+    return PlainNumbers.thousands(value);
+  }
+
+  private static String number(double value) {
+    return PathText.oneDecimal(value);
   }
 
   private static String signed(double pct) {
@@ -123,11 +127,8 @@ public final class BankPicture {
     return rounded == 0 ? "0" : (rounded < 0 ? "−" : "+") + Math.abs(rounded);
   }
 
-  private static String text(String kind, double x, double y, String text) {
-    return format("<text class=\"%s\" x=\"%.1f\" y=\"%.1f\">%s</text>", kind, x, y, text);
-  }
-
-  private static String format(String pattern, Object... values) {
-    return String.format(Locale.ROOT, pattern, values);
+  private static void text(StringBuilder body, String kind, double x, double y, String text) {
+    body.append("<text class=\"").append(kind).append("\" x=\"").append(number(x));
+    body.append("\" y=\"").append(number(y)).append("\">").append(text).append("</text>");
   }
 }

@@ -15,6 +15,7 @@ import org.jfree.chart.axis.NumberTickUnit;
  */
 public record Scale(String label, double from, double to, double perShown) {
   private static final int TICKS = 5;
+  private static final DecimalFormatSymbols SYMBOLS = DecimalFormatSymbols.getInstance(Locale.ROOT);
 
   public Scale {
     if (!(to > from) || !Double.isFinite(from) || !Double.isFinite(to)) {
@@ -30,7 +31,7 @@ public record Scale(String label, double from, double to, double perShown) {
     axis.setTickUnit(
         new NumberTickUnit(
             NumberAxis.createStandardTickUnits().getCeilingTickUnit(step).getSize(),
-            new DecimalFormat("#,##0.##", DecimalFormatSymbols.getInstance(Locale.ROOT))));
+            new DecimalFormat("#,##0.##", SYMBOLS)));
     axis.setLabelFont(new PlainFont(Chart.LABEL_SIZE));
     axis.setTickLabelFont(new PlainFont(Chart.LABEL_SIZE));
     axis.setLabelPaint(Ink.LABEL.color());

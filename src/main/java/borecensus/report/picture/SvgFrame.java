@@ -1,7 +1,5 @@
 package borecensus.report.picture;
 
-import java.util.Locale;
-
 /**
  * The outer element of a picture, with a name and a description for those who do not see it.
  *
@@ -10,18 +8,23 @@ import java.util.Locale;
 record SvgFrame(String styleClass, int width, int height) {
 
   String around(String id, String title, String description, String body) {
-    return String.format(
-            Locale.ROOT,
-            "<svg class=\"%s\" viewBox=\"0 0 %d %d\" width=\"%d\" height=\"%d\" role=\"img\""
-                + " aria-labelledby=\"%s-t %s-d\"><title id=\"%s-t\">",
-            styleClass,
-            width,
-            height,
-            width,
-            height,
-            id,
-            id,
-            id)
+    return "<svg class=\""
+        + styleClass
+        + "\" viewBox=\"0 0 "
+        + width
+        + ' '
+        + height
+        + "\" width=\""
+        + width
+        + "\" height=\""
+        + height
+        + "\" role=\"img\" aria-labelledby=\""
+        + id
+        + "-t "
+        + id
+        + "-d\"><title id=\""
+        + id
+        + "-t\">"
         + PathText.escaped(title)
         + "</title><desc id=\""
         + id
