@@ -1,7 +1,5 @@
 package borecensus.norms;
 
-import java.util.Arrays;
-
 /**
  * The lower triangular factor of a small symmetric positive definite matrix, written for speed in
  * inner loops.
@@ -56,13 +54,9 @@ final class Cholesky {
     return first + second + (third + fourth);
   }
 
-  /** The lower factor, square, with zeros above the diagonal. */
-  double[][] lower() {
-    double[][] square = new double[lower.length][];
-    for (int i = 0; i < lower.length; i++) {
-      square[i] = Arrays.copyOf(lower[i], lower.length);
-    }
-    return square;
+  /** The lower factor, by rows up to the diagonal; shared, not copied. */
+  double[][] triangle() {
+    return lower;
   }
 
   double logDeterminant() {

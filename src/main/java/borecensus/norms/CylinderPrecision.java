@@ -25,7 +25,8 @@ record CylinderPrecision(double[] own, double factor) {
   /** Whether all are the same. */
   static boolean alike(CylinderPrecision[] cylinders) {
     for (CylinderPrecision cylinder : cylinders) {
-      if (!Arrays.equals(cylinder.own, cylinders[0].own)) {
+      boolean same = cylinder == cylinders[0] || Arrays.equals(cylinder.own, cylinders[0].own);
+      if (!same) {
         return false;
       }
     }

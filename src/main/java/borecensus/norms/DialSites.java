@@ -65,6 +65,17 @@ record DialSites(double[][] residual, double[][] variance) {
     return values;
   }
 
+  /** Whether the same tests of two cylinders (from 0) were read, with the same variances. */
+  boolean alike(int first, int second) {
+    for (int t = 0; t < residual.length; t++) {
+      boolean read = Double.isNaN(residual[t][first]) == Double.isNaN(residual[t][second]);
+      if (!read || variance[t][first] != variance[t][second]) {
+        return false;
+      }
+    }
+    return true;
+  }
+
   private static boolean[] coarse(HealthyModel model) {
     boolean[] coarse = new boolean[model.tests()];
     for (int t = 0; t < coarse.length; t++) {

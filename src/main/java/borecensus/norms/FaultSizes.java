@@ -1,7 +1,6 @@
 package borecensus.norms;
 
 import java.io.Serializable;
-import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
 
@@ -13,7 +12,7 @@ import java.util.Map;
 public record FaultSizes(Map<SizeKind, SeverityGrid> byKind) implements Serializable {
 
   public FaultSizes {
-    byKind = Collections.unmodifiableMap(new EnumMap<>(byKind));
+    byKind = SizeLaws.copyOf(byKind);
   }
 
   /** What is believed before the fleet has spoken. */
@@ -30,14 +29,11 @@ public record FaultSizes(Map<SizeKind, SeverityGrid> byKind) implements Serializ
     return byKind.get(SizeKind.of(hypothesis));
   }
 
-  /** Probabilities of the sizes by {@link Hypothesis#ordinal}; a test that is off has one size. */
+  /**
+   * Probabilities of the sizes by {@link Hypothesis#ordinal}; a test that is off has one size. The
+   * arrays are shared, not copied: they are read only.
+   */
   double[][] weights() {
-    double[][] weights = new double[Hypothesis.values().length][];
-    Map<SizeKind, double[]> ofKind = new EnumMap<>(SizeKind.class);
-    byKind.forEach((kind, law) -> ofKind.put(kind, law.weights()));
-    for (Hypothesis h : Hypothesis.values()) {
-      weights[h.ordinal()] = h.mechanical() ? ofKind.get(SizeKind.of(h)) : new double[] {1};
-    }
-    return weights;
+    return SizeLaws.copyOf(byKind).weights();
   }
 }

@@ -19,6 +19,7 @@ final class FaultWeighing {
   private final double doubtfulSdPct;
   private final FaultSizes sizes;
   private final double[][] sizeWeights;
+  private final RatioSum.Law law;
   private final ReadingPrecision precision;
   private final TailRatios ratios;
   private final TailRatios.Explained explained;
@@ -41,14 +42,15 @@ final class FaultWeighing {
   /**
    * Prepares to weigh one engine.
    *
-   * @param sizeWeights {@link FaultSizes#weights} of these norms
+   * @param law what the evidence is for
    */
-  FaultWeighing(HealthyModel model, FamilyNorm norm, FleetNorms norms, double[][] sizeWeights) {
+  FaultWeighing(HealthyModel model, FamilyNorm norm, FleetNorms norms, RatioSum.Law law) {
     this.model = model;
     this.family = norm.family();
     this.doubtfulSdPct = norms.priors().of(family.fuel()).doubtfulSdPct();
     this.sizes = norms.sizes();
-    this.sizeWeights = sizeWeights;
+    this.sizeWeights = sizes.weights();
+    this.law = law;
     this.precision = ReadingPrecision.of(model);
     this.ratios = TailRatios.of(model, precision, norm.components());
     this.explained = ratios.explainedByHealth(norms.tails());
@@ -71,7 +73,7 @@ final class FaultWeighing {
 
   private RatioSum mechanical(Hypothesis hypothesis) {
     double[] shifts = sizes.of(hypothesis).shifts();
-    RatioSum sum = new RatioSum(family.cylinders(), sizeWeights[hypothesis.ordinal()]);
+    RatioSum sum = new RatioSum(family.cylinders(), sizeWeights[hypothesis.ordinal()], law);
     List<int[]> sets = sets(hypothesis);
     List<OnsetProfiles.Profile> profiles = profiles(hypothesis);
     int first = profiles == ramps ? either.size() - ramps.size() : 0;
@@ -129,7 +131,8 @@ final class FaultWeighing {
   }
 
   private RatioSum doubtful() {
-    RatioSum sum = new RatioSum(model.tests(), sizeWeights[Hypothesis.DOUBTFUL_TEST.ordinal()]);
+    RatioSum sum =
+        new RatioSum(model.tests(), sizeWeights[Hypothesis.DOUBTFUL_TEST.ordinal()], law);
     double variance = doubtfulSdPct * doubtfulSdPct / 1e4;
     int[] all = CylinderSets.of(Hypothesis.DOUBTFUL_TEST, family).get(0);
     SetBlocks blocks = SetBlocks.of(precision, all);

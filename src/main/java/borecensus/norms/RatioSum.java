@@ -11,10 +11,14 @@ final class RatioSum {
   /** Terms this far below the largest on the log scale add nothing, whatever their sizes weigh. */
   private static final double NEGLIGIBLE = -80;
 
+  /** The same where the largest counts by the weight of its size, which does not change. */
+  private static final double NEGLIGIBLE_OF_WEIGHTED = -40;
+
   /** The largest term may exceed the unit by so much on the log scale before the unit follows. */
   private static final double ROOM = 40;
 
   private final double[] weights;
+  private final Law law;
   private final double[] bySize;
 
   /** By cylinder, or by test for a fault of a test; weighted by size. */
@@ -26,16 +30,46 @@ final class RatioSum {
   /** Log of the largest term so far. */
   private double top = Double.NEGATIVE_INFINITY;
 
+  /** Terms at or below this on the log scale add nothing. */
+  private double lowest = Double.NEGATIVE_INFINITY;
+
   /** Log of what the sums are counted in: near the largest term, so that it hardly ever changes. */
   private double unit = Double.NEGATIVE_INFINITY;
+
+  /** What a sum is made for. */
+  enum Law {
+    /** To be weighed under other laws of sizes too. */
+    ANY {
+      @Override
+      double lowest(double largest, double weight) {
+        return largest + NEGLIGIBLE;
+      }
+    },
+    /** For the weights that it is made with. */
+    THIS {
+      @Override
+      double lowest(double largest, double weight) {
+        return largest + Math.log(weight) + NEGLIGIBLE_OF_WEIGHTED;
+      }
+    };
+
+    /** Log of what a term must exceed to add anything beside this one. */
+    abstract double lowest(double largest, double weight);
+  }
+
+  /** An empty sum, to be weighed under any law. */
+  RatioSum(int cylinders, double[] weights) {
+    this(cylinders, weights, Law.ANY);
+  }
 
   /**
    * An empty sum.
    *
-   * @param weights probabilities of the sizes
+   * @param weights probabilities of the sizes; shared, not copied
    */
-  RatioSum(int cylinders, double[] weights) {
-    this.weights = weights.clone();
+  RatioSum(int cylinders, double[] weights, Law law) {
+    this.weights = weights;
+    this.law = law;
     logTerms = new double[weights.length];
     bySize = new double[weights.length];
     byCylinder = new double[cylinders];
@@ -51,19 +85,21 @@ final class RatioSum {
     double score = template.score();
     double half = template.information() / 2;
     double largest = Double.NEGATIVE_INFINITY;
-    double lowest = top + NEGLIGIBLE;
     int sizes = 0;
     for (double shift : shifts) {
       double logTerm = logWeight + shift * (score - shift * half);
       if (logTerm > largest) {
         largest = logTerm;
-      } else if (logTerm < lowest || logTerm < largest + NEGLIGIBLE) {
-        // A parabola that falls goes on falling: no later size adds anything.
-        break;
+      } else {
+        raise(largest, sizes - 1);
+        if (logTerm < lowest) {
+          // A parabola that falls goes on falling: no later size adds anything.
+          break;
+        }
       }
       logTerms[sizes++] = logTerm;
     }
-    raise(largest);
+    raise(largest, sizes - 1);
     add(logTerms, sizes, template.cylinders());
   }
 
@@ -74,16 +110,13 @@ final class RatioSum {
    * @param cylinders that the pattern shifts, from 0
    */
   void add(double[] logs, int[] cylinders) {
-    double largest = Double.NEGATIVE_INFINITY;
-    for (double logTerm : logs) {
-      largest = Math.max(largest, logTerm);
+    for (int i = 0; i < logs.length; i++) {
+      raise(logs[i], i);
     }
-    raise(largest);
     add(logs, logs.length, cylinders);
   }
 
   private void add(double[] logs, int sizes, int[] cylinders) {
-    double lowest = top + NEGLIGIBLE;
     double weighted = 0;
     for (int i = 0; i < sizes; i++) {
       if (logs[i] > lowest) {
@@ -97,12 +130,14 @@ final class RatioSum {
     }
   }
 
-  private void raise(double logTerm) {
+  /** Makes room for a term of this size. */
+  private void raise(double logTerm, int size) {
     if (logTerm > top) {
       if (logTerm > unit + ROOM) {
         rescale(logTerm);
       }
       top = logTerm;
+      lowest = Math.max(lowest, law.lowest(logTerm, weights[size]));
     }
   }
 

@@ -1,5 +1,7 @@
 package borecensus.norms;
 
+import java.util.Arrays;
+
 /**
  * The inverse covariance W of all readings of one engine, and W z, as sums over sets of cylinders,
  * by test.
@@ -62,17 +64,19 @@ final class ReadingPrecision {
     double[][] sum = new double[tests][tests];
     double[] weightedSum = new double[tests];
     for (int c = 0; c < alone.length; c++) {
-      alone[c] = CylinderPrecision.of(model.cylinderVariance(), sites, c);
+      boolean likeLast = c > 0 && sites.alike(c - 1, c);
+      alone[c] = likeLast ? alone[c - 1] : CylinderPrecision.of(model.cylinderVariance(), sites, c);
       alone[c].addTo(sum);
       weighted[c] = alone[c].times(sites.residualOf(c));
       for (int t = 0; t < tests; t++) {
         weightedSum[t] += weighted[c][t];
       }
     }
-    double[][] shared = shared(levels.lower(), sum);
+    double[][] shared = shared(levels.triangle(), sum);
     double[] sharedWeighted = times(shared, weightedSum);
+    double[] common = alone[0].times(sharedWeighted);
     for (int c = 0; c < alone.length; c++) {
-      double[] common = alone[c].times(sharedWeighted);
+      common = c > 0 && alone[c] != alone[c - 1] ? alone[c].times(sharedWeighted) : common;
       for (int t = 0; t < tests; t++) {
         weighted[c][t] -= common[t];
       }
@@ -80,15 +84,61 @@ final class ReadingPrecision {
     return new ReadingPrecision(alone, shared, weighted);
   }
 
-  /** K. */
+  /**
+   * K.
+   *
+   * @param root R, of whose rows nothing is there past the diagonal
+   */
   private static double[][] shared(double[][] root, double[][] sum) {
-    double[][] inner = times(transposed(root), times(sum, root));
-    for (int t = 0; t < inner.length; t++) {
-      inner[t][t] += 1;
-    }
+    double[][] x = Cholesky.of(within(root, sum)).forward(transposed(root));
     // K = X'X with X = C^-1 R', C C' being the matrix within.
-    double[][] x = Cholesky.of(inner).forward(transposed(root));
-    return times(transposed(x), x);
+    int n = x.length;
+    double[][] shared = new double[n][n];
+    for (int k = 0; k < n; k++) {
+      double[] row = x[k];
+      for (int i = 0; i < n; i++) {
+        for (int j = 0; j <= i; j++) {
+          shared[i][j] += row[i] * row[j];
+        }
+      }
+    }
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j < i; j++) {
+        shared[j][i] = shared[i][j];
+      }
+    }
+    return shared;
+  }
+
+  /** The lower triangle of I + R' S R. */
+  private static double[][] within(double[][] root, double[][] sum) {
+    int n = root.length;
+    double[][] within = new double[n][];
+    for (int i = 0; i < n; i++) {
+      within[i] = new double[i + 1];
+    }
+    double[] product = new double[n];
+    for (int k = 0; k < n; k++) {
+      // A row of S R, met by all rows of R' that reach it.
+      Arrays.fill(product, 0);
+      for (int m = 0; m < n; m++) {
+        double factor = sum[k][m];
+        double[] other = root[m];
+        for (int j = 0; j <= m; j++) {
+          product[j] += factor * other[j];
+        }
+      }
+      for (int i = 0; i <= k; i++) {
+        double factor = root[k][i];
+        for (int j = 0; j <= i; j++) {
+          within[i][j] += factor * product[j];
+        }
+      }
+    }
+    for (int i = 0; i < n; i++) {
+      within[i][i] += 1;
+    }
+    return within;
   }
 
   int tests() {
@@ -193,13 +243,14 @@ final class ReadingPrecision {
     return product;
   }
 
-  private static double[][] transposed(double[][] a) {
-    double[][] b = new double[a.length][a.length];
-    for (int i = 0; i < a.length; i++) {
-      for (int j = 0; j < a.length; j++) {
-        b[j][i] = a[i][j];
+  /** Square, of a lower triangle. */
+  private static double[][] transposed(double[][] lower) {
+    double[][] upper = new double[lower.length][lower.length];
+    for (int i = 0; i < lower.length; i++) {
+      for (int j = 0; j <= i; j++) {
+        upper[j][i] = lower[i][j];
       }
     }
-    return b;
+    return upper;
   }
 }

@@ -13,6 +13,9 @@ import java.util.Arrays;
  */
 record TailColumn(Part lasting, Part[] single, double[] since) {
 
+  /** Terms this far below the largest on the log scale are lost in its last digit. */
+  private static final double NEGLIGIBLE = -45;
+
   /**
    * One part.
    *
@@ -27,69 +30,23 @@ record TailColumn(Part lasting, Part[] single, double[] since) {
     }
   }
 
-  static TailColumn of(SetBlocks blocks, double lastingVariance, double[] noiseVariances) {
-    int tests = noiseVariances.length;
-    double[] everyTest = new double[tests];
-    Arrays.fill(everyTest, 1);
-    Part[] single = new Part[tests];
-    double[] since = new double[tests];
-    Arrays.fill(since, Double.NaN);
-    for (int t = 0; t < tests; t++) {
-      single[t] = part(blocks.ofTest(t), noiseVariances[t]);
-      if (t > 0 && t < tests - 1) {
-        since[t] = separateShifts(blocks, t, Tails.ADDED_VARIANCE * noiseVariances[t]);
-      }
-    }
-    return new TailColumn(part(blocks.template(everyTest), lastingVariance), single, since);
-  }
-
-  private static Part part(Template u, double variance) {
-    return new Part(u.logRatioOfNormalShift(Tails.ADDED_VARIANCE * variance), u.score());
-  }
-
   /**
-   * Log likelihood ratio of independent normal shifts of this variance v in each test from one on:
-   * with A and s the blocks of W and W z, -log|I + v A| / 2 + v s'(I + v A)^-1 s / 2.
+   * Log of 1 + the sum over all ways of prior odds x likelihood ratio.
+   *
+   * @param logLasting log of the share of wide offsets
+   * @param logNoise log of the share of wide noise
    */
-  private static double separateShifts(SetBlocks blocks, int from, double variance) {
-    int n = blocks.weighted().length - from;
-    double[][] lower = new double[n][n];
-    double[] pivots = new double[n];
-    double[] left = new double[n];
-    double determinant = 1;
-    double quadratic = 0;
-    // One pass of the factors L D L' gives the determinant, and with L^-1 s the quadratic form.
-    for (int i = 0; i < n; i++) {
-      double[] row = blocks.precision()[from + i];
-      double pivot = 1 + variance * row[from + i];
-      double score = blocks.weighted()[from + i];
-      for (int j = 0; j < i; j++) {
-        double product = variance * row[from + j];
-        for (int k = 0; k < j; k++) {
-          product -= lower[i][k] * pivots[k] * lower[j][k];
-        }
-        lower[i][j] = product / pivots[j];
-        pivot -= product * lower[i][j];
-        score -= lower[i][j] * left[j];
-      }
-      pivots[i] = pivot;
-      left[i] = score;
-      determinant *= pivot;
-      quadratic += score * score / pivot;
-    }
-    return (variance * quadratic - Math.log(determinant)) / 2;
-  }
-
-  /** Log of 1 + the sum over all ways of prior odds x likelihood ratio. */
-  double gain(double lastingShare, double noiseShare) {
-    double[] terms = terms(lastingShare, noiseShare);
+  double gain(double logLasting, double logNoise) {
+    double[] terms = terms(logLasting, logNoise);
     double top = terms[0];
     for (double term : terms) {
-      top = Math.max(top, term);
+      top = term > top ? term : top;
     }
     double sum = 0;
     for (double term : terms) {
-      sum += Math.exp(term - top);
+      if (term > top + NEGLIGIBLE) {
+        sum += Math.exp(term - top);
+      }
     }
     return top + Math.log(sum);
   }
@@ -100,12 +57,11 @@ record TailColumn(Part lasting, Part[] single, double[] since) {
   }
 
   /** Logs of prior odds x likelihood ratio: as usual, wide offset, then by test alone and since. */
-  private double[] terms(double lastingShare, double noiseShare) {
-    double logNoise = Math.log(noiseShare);
+  private double[] terms(double logLasting, double logNoise) {
     double[] terms = new double[2 + 2 * single.length];
     Arrays.fill(terms, Double.NEGATIVE_INFINITY);
     terms[0] = 0;
-    terms[1] = Math.log(lastingShare) + lasting.logRatio();
+    terms[1] = logLasting + lasting.logRatio();
     for (int t = 0; t < single.length; t++) {
       terms[2 + 2 * t] = logNoise + single[t].logRatio();
       if (!Double.isNaN(since[t])) {

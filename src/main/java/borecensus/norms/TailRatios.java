@@ -12,17 +12,24 @@ record TailRatios(TailColumn whole, TailColumn[] cylinders) {
 
   static TailRatios of(HealthyModel model, ReadingPrecision precision, VarianceComponents v) {
     int[] all = new int[model.residual()[0].length];
-    Arrays.setAll(all, c -> c);
+    TailColumn[] columns = new TailColumn[all.length];
+    TailShape shape = null;
+    for (int c = 0; c < columns.length; c++) {
+      all[c] = c;
+      SetBlocks single = SetBlocks.of(precision, new int[] {c});
+      // Cylinders that are alike share one precision.
+      shape =
+          shape != null && shape.precision() == single.precision()
+              ? shape
+              : TailShape.of(single.precision(), v.cylinder(), model.readingVariance());
+      columns[c] = shape.column(single.weighted());
+    }
     double usage = model.usage()[model.tests() - 1];
     double[] testVariances = new double[model.tests()];
     Arrays.fill(testVariances, v.test());
-    TailColumn[] columns = new TailColumn[all.length];
-    for (int c = 0; c < columns.length; c++) {
-      SetBlocks single = SetBlocks.of(precision, new int[] {c});
-      columns[c] = TailColumn.of(single, v.cylinder(), model.readingVariance());
-    }
     SetBlocks whole = SetBlocks.of(precision, all);
-    return new TailRatios(TailColumn.of(whole, v.engineAt(usage), testVariances), columns);
+    TailShape ofWhole = TailShape.of(whole.precision(), v.engineAt(usage), testVariances);
+    return new TailRatios(ofWhole.column(whole.weighted()), columns);
   }
 
   /**
@@ -33,10 +40,12 @@ record TailRatios(TailColumn whole, TailColumn[] cylinders) {
    */
   Explained explainedByHealth(Tails shares) {
     double[] gains = new double[cylinders.length];
+    double logCylinder = Math.log(shares.cylinder());
+    double logReading = Math.log(shares.reading());
     for (int c = 0; c < gains.length; c++) {
-      gains[c] = cylinders[c].gain(shares.cylinder(), shares.reading());
+      gains[c] = cylinders[c].gain(logCylinder, logReading);
     }
-    return new Explained(whole.gain(shares.engine(), shares.test()), gains);
+    return new Explained(whole.gain(Math.log(shares.engine()), Math.log(shares.test())), gains);
   }
 
   /** That, of the whole engine and of each cylinder. */

@@ -103,12 +103,13 @@ public final class NormalRange {
    * @throws IllegalArgumentException if n is out of range
    */
   public static double normalScore(double w, int n) {
-    double clamped = Math.min(Math.max(w, NARROWEST), WIDEST);
-    double tail = survival(clamped, n);
+    RangeGrid grid = grid(n);
+    double[] beyond = grid.sharesBeyond(Math.min(Math.max(w, NARROWEST), WIDEST));
+    double tail = grid.survival(beyond);
     if (Double.isNaN(tail)) {
       return Double.NaN;
     }
-    return tail <= 0.5 ? NormalTail.inverse(tail) : -NormalTail.inverse(cdf(clamped, n));
+    return tail <= 0.5 ? NormalTail.inverse(tail) : -NormalTail.inverse(grid.cdf(beyond));
   }
 
   /**

@@ -17,7 +17,11 @@ final class NormalTail {
   /** Where the table ends; right of it the tail is 0, being below 1e-270. */
   private static final double TO = 35.0;
 
+  /** Below every logarithm in the table; minus infinity stands for what lies beyond it. */
+  private static final double LOWEST_LOG = -700.0;
+
   private static final int STEPS_PER_UNIT = 128;
+  private static final double ROOT_OF_TWO_PI = Math.sqrt(2.0 * Math.PI);
   private static final int MAX_NEWTON_STEPS = 50;
   private static final double NEWTON_ACCURACY = 1e-10;
   private static final double[] LOG_TAIL = new double[(int) (TO - FROM) * STEPS_PER_UNIT + 1];
@@ -37,7 +41,8 @@ final class NormalTail {
 
   /** The probability that a standard normal variable exceeds z. */
   static double probability(double z) {
-    return Math.exp(logProbability(z));
+    double log = logProbability(z);
+    return log < LOWEST_LOG ? 0.0 : QuickExp.of(log);
   }
 
   /** The natural logarithm of {@link #probability}. */
@@ -68,7 +73,7 @@ final class NormalTail {
     double z = Math.sqrt(-2.0 * target);
     for (int i = 0; i < MAX_NEWTON_STEPS; i++) {
       double logTail = logProbability(z);
-      double step = (logTail - target) * Math.exp(logTail) / density(z);
+      double step = (logTail - target) * ROOT_OF_TWO_PI * Math.exp(logTail + 0.5 * z * z);
       z += step;
       if (Math.abs(step) < NEWTON_ACCURACY) {
         break;
@@ -79,6 +84,6 @@ final class NormalTail {
 
   /** The density of the standard normal distribution. */
   static double density(double z) {
-    return Math.exp(-0.5 * z * z) / Math.sqrt(2.0 * Math.PI);
+    return Math.exp(-0.5 * z * z) / ROOT_OF_TWO_PI;
   }
 }

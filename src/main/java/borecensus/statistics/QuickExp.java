@@ -17,9 +17,11 @@ public final class QuickExp {
 
   private static final double STEP_LOW = 1.90821492927058770002e-10 / STEPS;
 
-  private static final int BIAS = 1023;
+  /** Past this, doubles are whole numbers. */
+  private static final double ROUND = 0x1.8p52;
+
   private static final int MANTISSA_BITS = 52;
-  private static final double[] POWERS = powers();
+  private static final long[] POWER_BITS = powerBits();
 
   private QuickExp() {}
 
@@ -29,20 +31,23 @@ public final class QuickExp {
    * @param x from -700 to 700; NaN gives NaN
    */
   public static double of(double x) {
-    double n = Math.rint(x * STEPS_PER_UNIT);
+    // The sum has n in its lowest bits, rounded as by rint and without its cost.
+    double rounded = x * STEPS_PER_UNIT + ROUND;
+    double n = rounded - ROUND;
     double r = x - n * STEP_HIGH - n * STEP_LOW;
-    int steps = (int) n;
-    double power = POWERS[steps & (STEPS - 1)];
+    int steps = (int) Double.doubleToRawLongBits(rounded);
+    int step = steps & (STEPS - 1);
     double more = r * (1 + r * (1.0 / 2 + r * (1.0 / 6 + r * (1.0 / 24))));
-    long exponent = (long) (BIAS + (steps >> STEP_BITS)) << MANTISSA_BITS;
-    return Double.longBitsToDouble(exponent) * (power + power * more);
+    long whole = (long) (steps - step) << MANTISSA_BITS - STEP_BITS;
+    double power = Double.longBitsToDouble(POWER_BITS[step] + whole);
+    return power + power * more;
   }
 
-  private static double[] powers() {
-    double[] powers = new double[STEPS];
+  private static long[] powerBits() {
+    long[] bits = new long[STEPS];
     for (int i = 0; i < STEPS; i++) {
-      powers[i] = StrictMath.pow(2, (double) i / STEPS);
+      bits[i] = Double.doubleToRawLongBits(StrictMath.pow(2, (double) i / STEPS));
     }
-    return powers;
+    return bits;
   }
 }

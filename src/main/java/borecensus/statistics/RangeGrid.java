@@ -1,13 +1,15 @@
 package borecensus.statistics;
 
+import java.util.Arrays;
 import org.apache.commons.math3.analysis.integration.gauss.GaussIntegrator;
 import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactory;
 
 /**
  * For one n, everything in the integral of {@link NormalRange} that does not depend on w.
  *
- * <p>With q = Q(x + w), {@code Q^(n-1) - (Q - q)^(n-1)} is taken as {@code -Q^(n-1) expm1((n-1)
- * log1p(-q/Q))}, which keeps its digits when q is tiny.
+ * <p>With q = Q(x + w) and s = 1 - q/Q, {@code Q^(n-1) - (Q - q)^(n-1)} is taken as {@code q
+ * Q^(n-2) (1 + s + ... + s^(n-2))}, in which nothing is subtracted, so that it keeps its digits
+ * when q is tiny.
  */
 final class RangeGrid {
   private static final double STEP = 0.2;
@@ -46,25 +48,53 @@ final class RangeGrid {
 
   /** The probability of a range above w; all digits in the upper tail. */
   double survival(double w) {
-    double sum = 0.0;
-    for (int k = 0; k < NODES; k++) {
-      sum -= weight[k] * Math.expm1(others * logShareWithin(k, w));
-    }
-    return Math.min(1.0, sum);
+    return survival(sharesBeyond(w));
   }
 
   /** The probability of a range of at most w; all digits in the lower tail. */
   double cdf(double w) {
+    return cdf(sharesBeyond(w));
+  }
+
+  /** By node, Q(x + w) / Q(x): of a reading above x, that it is also above x + w. */
+  double[] sharesBeyond(double w) {
+    double[] beyond = new double[NODES];
+    for (int k = 0; k < NODES; k++) {
+      beyond[k] = Math.min(1.0, NormalTail.probability(node(k) + w) / tail[k]);
+    }
+    return beyond;
+  }
+
+  /** See {@link #survival(double)}. */
+  double survival(double[] beyond) {
+    double[] powers = new double[NODES];
+    Arrays.fill(powers, 1.0);
+    // Nodes within: they are independent of each other, powers are not.
+    for (int i = 1; i < others; i++) {
+      for (int k = 0; k < NODES; k++) {
+        powers[k] = powers[k] * (1.0 - beyond[k]) + 1.0;
+      }
+    }
     double sum = 0.0;
     for (int k = 0; k < NODES; k++) {
-      sum += weight[k] * Math.exp(others * logShareWithin(k, w));
+      sum += weight[k] * beyond[k] * powers[k];
     }
     return Math.min(1.0, sum);
   }
 
-  /** log [Q(x) - Q(x + w)] / Q(x): of a reading above x, that it is also below x + w. */
-  private double logShareWithin(int k, double w) {
-    return Math.log1p(-Math.min(1.0, NormalTail.probability(node(k) + w) / tail[k]));
+  /** See {@link #cdf(double)}. */
+  double cdf(double[] beyond) {
+    double[] powers = weight.clone();
+    for (int i = 0; i < others; i++) {
+      for (int k = 0; k < NODES; k++) {
+        powers[k] *= 1.0 - beyond[k];
+      }
+    }
+    double sum = 0.0;
+    for (double power : powers) {
+      sum += power;
+    }
+    return Math.min(1.0, sum);
   }
 
   double mean() {
