@@ -207,12 +207,11 @@ public final class NightlyJob {
         briefsFrom = lowestMarked;
         screened = screened(knowledge);
       }
-      inspections = inspections(inspected, new MarkRule(lowestMarked));
+      MarkRule rule = new MarkRule(lowestMarked);
+      inspections = inspections(inspected, rule);
       Dataset<Row> marked =
           WorkListStage.marked(
-              screened,
-              inputs.broadcast(falseShares, FalseShareTable.class),
-              settings.maxFalseShare());
+              screened, inputs.broadcast(falseShares, FalseShareTable.class), rule);
       progress.ends("%,d engines in service".formatted(screened.count()));
       return marked;
     }

@@ -22,6 +22,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -29,6 +30,7 @@ import java.util.TreeSet;
 import org.apache.spark.api.java.function.FlatMapFunction;
 import org.apache.spark.api.java.function.ForeachPartitionFunction;
 import org.apache.spark.broadcast.Broadcast;
+import org.apache.spark.sql.Column;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.api.java.UDF1;
@@ -40,6 +42,9 @@ import org.apache.spark.sql.types.DataTypes;
 /** Pages of engines and families: written by the workers, where the histories are. */
 final class PageStage {
   private static final int FAMILY_PARTITIONS = 8;
+
+  /** Marked and untested engines among those chosen have no place in the sample. */
+  private static final int ENOUGH_TO_CHOOSE = 3;
 
   /** Fewer pages than this are not worth a task of their own. */
   private static final int FEWEST_PAGES = 8;
@@ -67,11 +72,19 @@ final class PageStage {
 
   /**
    * Writes the page of each family, with a sample of its engines chosen by a hash of their names.
+   *
+   * @param counted histories by family_id
    */
-  void writeFamilies(Dataset<Row> statuses) {
+  void writeFamilies(Dataset<Row> statuses, Map<String, HistoryCounts> counted) {
+    Column hash = xxhash64(col("vehicle_id"), col("engine_id"));
+    Map<String, Long> engines = new TreeMap<>();
+    counted.forEach((family, counts) -> engines.put(family, counts.tested()));
+    // Sorting all engines of a fleet to take the first few of each family would cost it seconds.
+    Dataset<Row> few =
+        SampleStage.few(
+            statuses, engines, hash, ENOUGH_TO_CHOOSE * ReportLimits.POINTS_OF_A_FAMILY);
     Dataset<Row> peers =
-        statuses
-            .where(not(col("marked")).and(col("level_pct").isNotNull()).and(col("original_engine")))
+        few.where(not(col("marked")).and(col("level_pct").isNotNull()).and(col("original_engine")))
             .select(
                 col("family_id"),
                 functions.coalesce(col("distance_km"), col("engine_hours")).as("own_usage"),
@@ -80,10 +93,7 @@ final class PageStage {
                 row_number()
                     .over(
                         Window.partitionBy("family_id")
-                            .orderBy(
-                                xxhash64(col("vehicle_id"), col("engine_id")),
-                                col("vehicle_id"),
-                                col("engine_id")))
+                            .orderBy(hash, col("vehicle_id"), col("engine_id")))
                     .as("place"))
             .where(col("place").leq(ReportLimits.POINTS_OF_A_FAMILY))
             .groupBy("family_id")

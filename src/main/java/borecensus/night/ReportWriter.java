@@ -66,7 +66,7 @@ final class ReportWriter {
     ReportStage.writeLists(morning(figures, plan, changes), listed, folder);
     PageStage pages = new PageStage(sources.model(), broadcast(plan), folder);
     pages.writeEngines(sources.histories().at(plan.byVehicle().keySet()));
-    pages.writeFamilies(sources.statuses());
+    pages.writeFamilies(sources.statuses(), sources.counts().histories());
     folder.verify(plan.pages());
   }
 

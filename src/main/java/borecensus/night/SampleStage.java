@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.apache.spark.sql.Column;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Encoders;
 import org.apache.spark.sql.Row;
@@ -58,20 +59,8 @@ final class SampleStage {
     Dataset<Row> tested = teaching(histories, period);
     Map<String, Long> testedByFamily = new TreeMap<>();
     counted.forEach((family, n) -> testedByFamily.put(family, teaching(n, period)));
-    Dataset<Row> counts = counts(histories.sparkSession(), testedByFamily);
-    // A hash spread evenly over all 64-bit numbers; the share below this bound is taken.
     Dataset<Row> sampled =
-        tested
-            .join(
-                broadcast(counts),
-                tested.col("family_id").equalTo(counts.col("counted_family")),
-                "left")
-            .where(
-                xxhash64(col("engine_id"), col("segment"))
-                    .cast("double")
-                    .divide(lit(0x1p64))
-                    .plus(lit(0.5))
-                    .lt(lit((double) perFamily).divide(coalesce(col("count"), lit(1)))));
+        few(tested, testedByFamily, xxhash64(col("engine_id"), col("segment")), perFamily);
     List<byte[]> gathered = sampled.select("history").as(Encoders.BINARY()).collectAsList();
     return gathered.parallelStream().map(HistoryBytes::read).map(period::of).toList();
   }
@@ -97,6 +86,26 @@ final class SampleStage {
     boolean large = counts.tested() >= largeFrom;
     boolean known = counts.closedTested() >= LEAST_KNOWN * counts.tested();
     return large && known ? LearningPeriod.ofMonth(asOf) : LearningPeriod.ALWAYS;
+  }
+
+  /**
+   * Rows of which about so many of each family are taken, all of a smaller one.
+   *
+   * @param rows with a family_id
+   * @param byFamily how many there are
+   * @param hash by which they are chosen
+   */
+  static Dataset<Row> few(
+      Dataset<Row> rows, Map<String, Long> byFamily, Column hash, int perFamily) {
+    Dataset<Row> counts = counts(rows.sparkSession(), byFamily);
+    // A hash spread evenly over all 64-bit numbers; the share below this bound is taken.
+    return rows.join(
+            broadcast(counts), rows.col("family_id").equalTo(counts.col("counted_family")), "left")
+        .where(
+            hash.cast("double")
+                .divide(lit(0x1p64))
+                .plus(lit(0.5))
+                .lt(lit((double) perFamily).divide(coalesce(col("count"), lit(1)))));
   }
 
   private static Dataset<Row> counts(SparkSession spark, Map<String, Long> testedByFamily) {

@@ -11,7 +11,7 @@ import org.apache.spark.Partitioner;
  * @param testIds partitions of the test ids, next; the problems have the last one
  */
 final class Sections extends Partitioner {
-  private static final int TESTS_PER_VEHICLE_PARTITION = 50_000;
+  private static final int TESTS_PER_VEHICLE_PARTITION = 100_000;
   private static final double MOST_GROWTH = 1.5;
   private static final int VEHICLE_PARTITIONS_PER_TEST_ID_PARTITION = 8;
 

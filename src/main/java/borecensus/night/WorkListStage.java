@@ -46,7 +46,7 @@ final class WorkListStage {
 
   /** Screened engines with their q-values and marks. */
   static Dataset<Row> marked(
-      Dataset<Row> screened, Broadcast<FalseShareTable> falseShares, double maxFalseShare) {
+      Dataset<Row> screened, Broadcast<FalseShareTable> falseShares, MarkRule rule) {
     UserDefinedFunction qValue =
         functions.udf(
             (UDF1<Double, Double>) probability -> falseShares.value().qValue(probability),
@@ -55,7 +55,11 @@ final class WorkListStage {
     return screened
         .withColumn("q_value", qValue.apply(col("fault_probability")))
         .withColumn(
-            "marked", col("q_value").leq(lit(maxFalseShare)).and(col("judgement").isin(JUDGED)))
+            "marked",
+            // The same as by its q-value, which most who ask for marks need not work out then.
+            col("fault_probability")
+                .geq(lit(rule.lowestMarked()))
+                .and(col("judgement").isin(JUDGED)))
         // A mark is made among all engines, so its reason may be too weak to be told without it.
         .withColumn(
             "reasons",

@@ -49,7 +49,7 @@ final class ShownText {
 
   /** One decimal; a dash for NaN. */
   static String oneDecimal(double value) {
-    return Double.isNaN(value) ? "–" : String.format(Locale.ROOT, "%.1f", value);
+    return Double.isNaN(value) ? "–" : PlainNumbers.fixed(1, value);
   }
 
   /** Rounded to a whole number with comma groups; a dash for NaN. */

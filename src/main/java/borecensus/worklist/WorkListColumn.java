@@ -85,6 +85,6 @@ public enum WorkListColumn {
   }
 
   private static String decimals(int places, double value) {
-    return Double.isNaN(value) ? "" : String.format(Locale.ROOT, "%." + places + "f", value);
+    return Double.isNaN(value) ? "" : PlainNumbers.fixed(places, value);
   }
 }

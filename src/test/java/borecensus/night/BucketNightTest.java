@@ -15,6 +15,7 @@ import borecensus.publish.StoreException;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
@@ -27,7 +28,21 @@ import org.junit.jupiter.api.io.TempDir;
 class BucketNightTest {
   @TempDir private Path folder;
 
+  private static final long LARGE_FROM = 100;
+
   private LoopbackBucket bucket;
+  private final List<String> outcomes = new ArrayList<>();
+
+  private final NightProgress progress =
+      new NightProgress() {
+        @Override
+        public void begins(String step) {}
+
+        @Override
+        public void ends(String outcome) {
+          outcomes.add(outcome);
+        }
+      };
 
   @BeforeEach
   void openTheBucket() throws Exception {
@@ -43,11 +58,11 @@ class BucketNightTest {
   void nightsInABucketPublishTheRowsOfALocalNightAndThePointerLast() throws IOException {
     Path fleet = at("fleet");
     Nights.copy(Nights.SAMPLE, fleet);
-    Nights.run(Nights.SAMPLE, folder.resolve("here"));
+    night(Nights.SAMPLE, folder.resolve("here"), Map.of());
     Map<String, List<String>> local = TableContent.all(folder.resolve("here"));
 
     bucket.put().clear();
-    NightResult first = Nights.run(fleet, at("store"), bucket.sparkConf());
+    NightResult first = night(fleet, at("store"), bucket.sparkConf());
     assertTrue(first.snapshot().toString().startsWith(LoopbackBucket.HOME + "/store/snapshots/"));
     assertEquals(first.snapshot().getFileName().toString(), TableContent.current(at("store")));
     assertPointerLast(bucket.put());
@@ -55,7 +70,10 @@ class BucketNightTest {
     assertEquals(local, TableContent.all(fetched("first")));
 
     bucket.put().clear();
-    NightResult second = Nights.run(fleet, at("store"), bucket.sparkConf());
+    NightResult second = night(fleet, at("store"), bucket.sparkConf());
+    assertTrue(
+        outcomes.contains("those that were learned from tests before 2026-02-15"),
+        outcomes::toString);
     assertNotEquals(first.snapshot().toString(), second.snapshot().toString());
     assertEquals(second.snapshot().getFileName().toString(), TableContent.current(at("store")));
     assertPointerLast(bucket.put());
@@ -97,6 +115,12 @@ class BucketNightTest {
     }
   }
 
+  /** The sample fleet is taken for a large one, so that the second night builds on the first. */
+  private NightResult night(Path fleet, Path store, Map<String, String> sparkConf) {
+    outcomes.clear();
+    return Nights.run(fleet, store, Nights.SAMPLE_AS_OF, LARGE_FROM, sparkConf, progress);
+  }
+
   /** Of all that is put, what readers follow comes after what they find there. */
   private static void assertPointerLast(List<String> keys) {
     int pointer = keys.indexOf("store/CURRENT");
@@ -131,6 +155,6 @@ class BucketNightTest {
     Files.writeString(table.resolve("part.parquet"), id);
     store.publish(
         new SnapshotManifest(
-            id, "run-" + id, store.nextSequence(), "2026-01-01", List.of(), Map.of()));
+            id, "run-" + id, store.nextSequence(), "2026-01-01", List.of(), Map.of(), List.of()));
   }
 }

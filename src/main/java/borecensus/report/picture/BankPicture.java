@@ -119,7 +119,7 @@ public final class BankPicture {
   }
 
   private static String number(double value) {
-    return PathText.oneDecimal(value);
+    return PlainNumbers.fixed(1, value);
   }
 
   private static String signed(double pct) {

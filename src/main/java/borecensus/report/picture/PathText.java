@@ -3,15 +3,12 @@ package borecensus.report.picture;
 import java.awt.Shape;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.PathIterator;
-import java.util.Locale;
 
 /** Shapes and numbers as SVG writes them, to a tenth of a unit and in few characters. */
 final class PathText {
   private PathText() {}
 
   private static final int TENTHS = 10;
-  private static final double MOST_QUICK = 1e6;
-  private static final double NEAR_HALF = 1e-6;
 
   /** The outline as path data (SVG 2, chapter 9); empty when there is nothing to see. */
   static String of(Shape shape, AffineTransform transform) {
@@ -84,18 +81,6 @@ final class PathText {
     StringBuilder text = new StringBuilder();
     appendPlain(text, Math.round(value * TENTHS));
     return text.toString();
-  }
-
-  /** A number with one decimal, zero or not, as the platform's {@code %.1f} gives it. */
-  static String oneDecimal(double value) {
-    double tenths = value * TENTHS;
-    double below = Math.floor(tenths);
-    // Close to a half the platform rounds what the number's own decimals say.
-    if (!(value >= 0 && value < MOST_QUICK) || Math.abs(tenths - below - 0.5) < NEAR_HALF) {
-      return String.format(Locale.ROOT, "%.1f", value);
-    }
-    long rounded = (long) below + (tenths - below > 0.5 ? 1 : 0);
-    return rounded / TENTHS + "." + rounded % TENTHS;
   }
 
   /** Text as an SVG element holds it. */
