@@ -1,6 +1,7 @@
 package borecensus.night;
 
 import static org.apache.spark.sql.functions.col;
+import static org.apache.spark.sql.functions.lit;
 
 import borecensus.inspections.AuditDraw;
 import borecensus.night.hadoop.Folders;
@@ -14,13 +15,14 @@ import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.Iterator;
 import java.util.List;
+import java.util.stream.Stream;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
-import org.apache.spark.sql.api.java.UDF1;
-import org.apache.spark.sql.functions;
-import org.apache.spark.sql.types.DataTypes;
+import org.apache.spark.sql.catalyst.InternalRow;
+import org.apache.spark.unsafe.types.UTF8String;
 
 /** Draws unmarked engines for inspection, and keeps the draws of the months before. */
 final class AuditStage {
@@ -41,6 +43,61 @@ final class AuditStage {
 
     private static final Comparator<Drawn> ORDER =
         Comparator.comparing(Drawn::month).thenComparing(Drawn::drawOrder);
+  }
+
+  /** An engine that could be drawn, with its number. */
+  private record Candidate(
+      long key,
+      String engineId,
+      String vehicleId,
+      String familyId,
+      String siteId,
+      LocalDate testedOn)
+      implements Serializable {
+
+    static Candidate of(InternalRow row) {
+      return new Candidate(
+          row.getLong(0),
+          row.getUTF8String(1).toString(),
+          row.getUTF8String(2).toString(),
+          row.getUTF8String(3).toString(),
+          row.isNullAt(4) ? null : row.getUTF8String(4).toString(),
+          LocalDate.ofEpochDay(row.getInt(5)));
+    }
+
+    /** The smallest numbers; of equal ones the first name in its bytes. */
+    static List<Candidate> first(Stream<Candidate> candidates) {
+      return candidates
+          .sorted(
+              Comparator.comparingLong(Candidate::key)
+                  .thenComparing(candidate -> UTF8String.fromString(candidate.engineId())))
+          .limit(AuditDraw.ENGINES)
+          .toList();
+    }
+  }
+
+  /**
+   * Engines of one partition that could be drawn.
+   *
+   * @param first those with the smallest numbers
+   */
+  private record Eligible(long count, List<Candidate> first) implements Serializable {
+
+    static Eligible of(Iterator<InternalRow> rows) {
+      long count = 0;
+      List<Candidate> first = List.of();
+      long highest = Long.MAX_VALUE;
+      while (rows.hasNext()) {
+        InternalRow row = rows.next();
+        count++;
+        if (row.getLong(0) <= highest) {
+          first = Candidate.first(Stream.concat(first.stream(), Stream.of(Candidate.of(row))));
+          boolean full = first.size() == AuditDraw.ENGINES;
+          highest = full ? first.get(first.size() - 1).key() : Long.MAX_VALUE;
+        }
+      }
+      return new Eligible(count, new ArrayList<>(first));
+    }
   }
 
   /** The draws that an earlier snapshot has recorded: a few engines a month. */
@@ -73,25 +130,22 @@ final class AuditStage {
   /** The draws of all other months, and this month's from tonight's screening. */
   static List<Drawn> drawn(
       Dataset<Row> screened, MarkRule rule, AuditDraw draw, List<Drawn> recorded) {
-    Dataset<Row> eligible =
+    List<Eligible> parts =
         screened
-            .where(col("audit_probability").isNotNull())
-            .where(
-                functions
-                    .udf(
-                        (UDF1<Double, Boolean>) probability -> !rule.marks(probability),
-                        DataTypes.BooleanType)
-                    .apply(col("audit_probability")));
-    long count = eligible.count();
+            .where(col("audit_probability").lt(lit(rule.lowestMarked())))
+            .select(
+                "audit_key", "engine_id", "vehicle_id", "family_id", "site_id", "audit_tested_on")
+            .queryExecution()
+            .toRdd()
+            .toJavaRDD()
+            .mapPartitions(rows -> List.of(Eligible.of(rows)).iterator())
+            .collect();
+    long count = parts.stream().mapToLong(Eligible::count).sum();
     String month = draw.month().toString();
     List<Drawn> all = new ArrayList<>(recorded);
     all.removeIf(d -> d.month().equals(month));
     int order = 0;
-    for (Row row :
-        eligible
-            .orderBy(col("audit_key"), col("engine_id"))
-            .limit(AuditDraw.ENGINES)
-            .collectAsList()) {
+    for (Candidate candidate : Candidate.first(parts.stream().flatMap(p -> p.first().stream()))) {
       order++;
       all.add(
           new Drawn(
@@ -99,11 +153,11 @@ final class AuditStage {
               order,
               draw.seed(),
               count,
-              row.getAs("vehicle_id"),
-              row.getAs("engine_id"),
-              row.getAs("family_id"),
-              row.getAs("site_id"),
-              row.getAs("audit_tested_on")));
+              candidate.vehicleId(),
+              candidate.engineId(),
+              candidate.familyId(),
+              candidate.siteId(),
+              candidate.testedOn()));
     }
     all.sort(Drawn.ORDER);
     return all;

@@ -17,6 +17,7 @@ import borecensus.published.PublishedModel;
 import borecensus.registers.CostRegister;
 import borecensus.registers.RegisterProblem;
 import borecensus.registers.Registers;
+import borecensus.statistics.FalseShareCounts;
 import borecensus.statistics.FalseShareTable;
 import borecensus.tables.Table;
 import borecensus.worklist.FleetKnowledge;
@@ -196,7 +197,8 @@ public final class NightlyJob {
           inputs.broadcast(
               new FleetKnowledge(model.value().norms(), causes, costs), FleetKnowledge.class);
       screened = screened(knowledge);
-      falseShares = ScreeningStage.falseShares(screened);
+      FalseShareCounts counts = ScreeningStage.counts(screened);
+      falseShares = FalseShareTable.of(counts);
       double lowestMarked = falseShares.lowestMarked(settings.maxFalseShare());
       if (lowestMarked < briefsFrom) {
         screened.unpersist();
@@ -212,7 +214,7 @@ public final class NightlyJob {
       Dataset<Row> marked =
           WorkListStage.marked(
               screened, inputs.broadcast(falseShares, FalseShareTable.class), rule);
-      progress.ends("%,d engines in service".formatted(screened.count()));
+      progress.ends("%,d engines in service".formatted(counts.engines()));
       return marked;
     }
 

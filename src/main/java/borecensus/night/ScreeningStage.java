@@ -5,7 +5,6 @@ import static org.apache.spark.sql.functions.col;
 import borecensus.domain.EngineHistory;
 import borecensus.norms.FleetNorms;
 import borecensus.statistics.FalseShareCounts;
-import borecensus.statistics.FalseShareTable;
 import borecensus.worklist.FleetKnowledge;
 import java.util.Iterator;
 import java.util.List;
@@ -56,8 +55,8 @@ final class ScreeningStage {
     }
   }
 
-  /** The expected share of false marks at every probability; only bins of counts are gathered. */
-  static FalseShareTable falseShares(Dataset<Row> screened) {
+  /** Engines by their fault probability; only bins of counts are gathered. */
+  static FalseShareCounts counts(Dataset<Row> screened) {
     List<byte[]> parts =
         screened
             .select("fault_probability")
@@ -65,7 +64,7 @@ final class ScreeningStage {
             .collectAsList();
     FalseShareCounts all = new FalseShareCounts();
     parts.forEach(part -> all.merge(FalseShareCounts.fromBytes(part)));
-    return FalseShareTable.of(all);
+    return all;
   }
 
   private static final class CountProbabilities implements MapPartitionsFunction<Row, byte[]> {

@@ -41,7 +41,10 @@ public enum Table {
       new Column(
           "z", REAL, "log deviation, gauge offset taken out, in healthy standard deviations"),
       new Column("doubtful", TRUTH, "whether the test is kept but not believed"),
-      new Column("doubts", TEXTS, "why it is not believed"),
+      new Column(
+          "doubts",
+          TEXTS,
+          "why it is not believed; in large fleets by what was known when its tests closed"),
       new Column("source_file", TEXT, "the file it came from"),
       new Column("row_number", LONG, "its first record in that file, from 1")),
   REJECTED_ROWS(

@@ -20,6 +20,7 @@ import java.util.Map;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import java.util.zip.GZIPInputStream;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -36,6 +37,7 @@ class LargeFleetNightTest {
   private static final Pattern LATE = Pattern.compile("2026-03-[0-3][0-9]");
   private static final String STAND = "those that were learned from tests before 2026-02-15";
 
+  @TempDir private static Path origin;
   @TempDir private Path folder;
   private Path fleet;
   private Path grown;
@@ -53,28 +55,34 @@ class LargeFleetNightTest {
       };
 
   /** The first night knows no test of the last days; the second is to find them. */
-  @BeforeEach
-  void theNightBefore() throws IOException {
-    fleet = folder.resolve("fleet");
-    grown = folder.resolve("grown");
-    Nights.copy(Nights.SAMPLE, fleet);
-    try (Stream<Path> sheets = Files.walk(fleet.resolve("sheets"))) {
+  @BeforeAll
+  static void theNightBefore() throws IOException {
+    Path fleetBefore = origin.resolve("fleet");
+    Nights.copy(Nights.SAMPLE, fleetBefore);
+    try (Stream<Path> sheets = Files.walk(fleetBefore.resolve("sheets"))) {
       for (Path sheet :
           sheets.filter(p -> p.getFileName().toString().equals("2026.csv")).toList()) {
         holdBack(sheet);
       }
     }
-    anEngineOfWhichALaterTestShowsThatAnEarlierOneWasMuddled();
-    night(grown, BEFORE);
-    assertFalse(outcomes.contains(STAND));
-    outcomes.clear();
+    anEngineOfWhichALaterTestShowsThatAnEarlierOneWasMuddled(fleetBefore);
+    Nights.run(fleetBefore, origin.resolve("grown"), BEFORE, LARGE_FROM, Map.of(), Nights.SILENT);
   }
 
-  private void anEngineOfWhichALaterTestShowsThatAnEarlierOneWasMuddled() throws IOException {
-    add("vehicles.csv", "MUDDLED,BIRCH-4,,2023-03-26,saltquay");
+  @BeforeEach
+  void aFleetAndAStoreOfItsOwn() throws IOException {
+    fleet = folder.resolve("fleet");
+    grown = folder.resolve("grown");
+    Nights.copy(origin.resolve("fleet"), fleet);
+    Nights.copy(origin.resolve("grown"), grown);
+  }
+
+  private static void anEngineOfWhichALaterTestShowsThatAnEarlierOneWasMuddled(Path fleetBefore)
+      throws IOException {
+    add(fleetBefore.resolve("vehicles.csv"), "MUDDLED,BIRCH-4,,2023-03-26,saltquay");
     String header =
         "test_id,vehicle_id,tested_at,odometer_km,site_id,gauge_id,unit,kind,cyl_1,cyl_2,cyl_3,cyl_4";
-    Path folderOfSheets = fleet.resolve("sheets/saltquay");
+    Path folderOfSheets = fleetBefore.resolve("sheets/saltquay");
     Files.write(
         folderOfSheets.resolve("muddled.csv"),
         List.of(
@@ -159,8 +167,8 @@ class LargeFleetNightTest {
         .orElse("none");
   }
 
-  private void add(String file, String line) throws IOException {
-    Files.writeString(fleet.resolve(file), line + "\r\n", StandardOpenOption.APPEND);
+  private static void add(Path file, String line) throws IOException {
+    Files.writeString(file, line + "\r\n", StandardOpenOption.APPEND);
   }
 
   @Test
@@ -203,10 +211,10 @@ class LargeFleetNightTest {
             grown,
             "SELECT vehicle_id FROM engine_status WHERE tests_used > 2 AND NOT marked ORDER BY 1");
     String marked = TableContent.value(grown, "SELECT vehicle_id FROM work_list WHERE rank = 1");
-    add("findings.csv", marked + ",2026-03-22,confirmed,valve,");
-    add("findings.csv", tested.get(0) + ",2026-03-23,no_fault_found,,");
-    add("repairs.csv", tested.get(1) + ",2026-03-24,overhaul,");
-    add("repairs.csv", tested.get(2) + ",2026-04-02,overhaul,");
+    add(fleet.resolve("findings.csv"), marked + ",2026-03-22,confirmed,valve,");
+    add(fleet.resolve("findings.csv"), tested.get(0) + ",2026-03-23,no_fault_found,,");
+    add(fleet.resolve("repairs.csv"), tested.get(1) + ",2026-03-24,overhaul,");
+    add(fleet.resolve("repairs.csv"), tested.get(2) + ",2026-04-02,overhaul,");
     night(grown, TONIGHT);
     assertTrue(outcomes.contains(STAND), outcomes.toString());
     assertGrownEqualsBuiltAtOnce();
@@ -223,6 +231,29 @@ class LargeFleetNightTest {
     Files.write(old, found, StandardCharsets.UTF_8);
     night(grown, TONIGHT);
     assertFalse(outcomes.contains(STAND), outcomes.toString());
+    assertGrownEqualsBuiltAtOnce();
+  }
+
+  /** The sheet of the other vehicle comes last in both stores. */
+  @Test
+  void aTestIdThatComesAgainOnAnotherVehiclesSheetIsSettledAsFromNothing() throws Exception {
+    String vehicle =
+        TableContent.value(
+            grown,
+            "SELECT vehicle_id FROM engine_status WHERE family_id = 'BIRCH-4' AND tests_used > 2"
+                + " ORDER BY distance_km LIMIT 1");
+    Files.write(
+        fleet.resolve("sheets/stonemere/zz-again.csv"),
+        List.of(
+            "test_id,vehicle_id,tested_at,odometer_km,site_id,gauge_id,unit,kind,cyl_1,cyl_2,cyl_3,cyl_4",
+            "MUD-1," + vehicle + ",2026-03-18,900000,saltquay,G02,bar,dry,12.4,12.6,12.8,12.6"));
+    night(grown, TONIGHT);
+    assertEquals(
+        "1",
+        TableContent.value(
+            grown,
+            "SELECT count(*) FROM rejected_rows WHERE source_file LIKE '%zz-again.csv'"
+                + " AND code = 'duplicate_of'"));
     assertGrownEqualsBuiltAtOnce();
   }
 

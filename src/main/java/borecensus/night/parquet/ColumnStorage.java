@@ -8,7 +8,8 @@ import java.util.Set;
 import org.apache.parquet.column.ParquetProperties;
 
 /**
- * How the columns of the longest table, the readings, are stored; the others are stored as usual.
+ * How the columns of the longest tables are stored: the readings, and the status of every engine;
+ * the others are stored as usual.
  *
  * <p>A dictionary is tried for every column by itself, which costs each value a search and is given
  * up where values hardly repeat: it is not tried where that is known. Least and greatest values are
@@ -23,7 +24,7 @@ final class ColumnStorage {
   private static final int ROWS_PER_GROUP = 250_000;
 
   /** Own to a test or a cylinder; what a test repeats for each cylinder lies together. */
-  private static final Set<String> HARDLY_REPEATED =
+  private static final Set<String> OWN_TO_A_READING =
       Set.of(
           "test_id",
           "vehicle_id",
@@ -35,6 +36,20 @@ final class ColumnStorage {
           "deviation_pct",
           "z",
           "row_number");
+
+  private static final Set<String> OWN_TO_AN_ENGINE =
+      Set.of(
+          "vehicle_id",
+          "engine_id",
+          "distance_km",
+          "engine_hours",
+          "level_pct",
+          "level_z",
+          "spread_pct",
+          "spread_z",
+          "trend_pct_per_100k_km",
+          "trend_z",
+          "fault_probability");
 
   private ColumnStorage() {}
 
@@ -50,10 +65,12 @@ final class ColumnStorage {
   }
 
   /** Columns for which no dictionary is tried. */
-  private static List<String> withoutDictionary(Table table) {
-    return table == Table.CYLINDER_READINGS
-        ? table.columns().stream().map(Column::name).filter(HARDLY_REPEATED::contains).toList()
-        : List.of();
+  private static Set<String> withoutDictionary(Table table) {
+    return switch (table) {
+      case CYLINDER_READINGS -> OWN_TO_A_READING;
+      case ENGINE_STATUS -> OWN_TO_AN_ENGINE;
+      default -> Set.of();
+    };
   }
 
   /** Columns of which no least and greatest values are kept; a list has none of its own. */
