@@ -15,7 +15,6 @@ import borecensus.publish.StoreException;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
@@ -31,18 +30,7 @@ class BucketNightTest {
   private static final long LARGE_FROM = 100;
 
   private LoopbackBucket bucket;
-  private final List<String> outcomes = new ArrayList<>();
-
-  private final NightProgress progress =
-      new NightProgress() {
-        @Override
-        public void begins(String step) {}
-
-        @Override
-        public void ends(String outcome) {
-          outcomes.add(outcome);
-        }
-      };
+  private final ToldOutcomes progress = new ToldOutcomes();
 
   @BeforeEach
   void openTheBucket() throws Exception {
@@ -71,9 +59,7 @@ class BucketNightTest {
 
     bucket.put().clear();
     NightResult second = night(fleet, at("store"), bucket.sparkConf());
-    assertTrue(
-        outcomes.contains("those that were learned from tests before 2026-02-15"),
-        outcomes::toString);
+    assertEquals(1, progress.withStandingNorms("2026-02-15"));
     assertNotEquals(first.snapshot().toString(), second.snapshot().toString());
     assertEquals(second.snapshot().getFileName().toString(), TableContent.current(at("store")));
     assertPointerLast(bucket.put());
@@ -117,7 +103,6 @@ class BucketNightTest {
 
   /** The sample fleet is taken for a large one, so that the second night builds on the first. */
   private NightResult night(Path fleet, Path store, Map<String, String> sparkConf) {
-    outcomes.clear();
     return Nights.run(fleet, store, Nights.SAMPLE_AS_OF, LARGE_FROM, sparkConf, progress);
   }
 

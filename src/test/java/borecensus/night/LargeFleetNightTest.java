@@ -2,7 +2,6 @@ package borecensus.night;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import borecensus.published.LookupException;
@@ -35,24 +34,12 @@ class LargeFleetNightTest {
   private static final LocalDate TONIGHT = LocalDate.of(2026, 3, 31);
   private static final long LARGE_FROM = 100;
   private static final Pattern LATE = Pattern.compile("2026-03-[0-3][0-9]");
-  private static final String STAND = "those that were learned from tests before 2026-02-15";
 
   @TempDir private static Path origin;
   @TempDir private Path folder;
   private Path fleet;
   private Path grown;
-  private final List<String> outcomes = new ArrayList<>();
-
-  private final NightProgress progress =
-      new NightProgress() {
-        @Override
-        public void begins(String step) {}
-
-        @Override
-        public void ends(String outcome) {
-          outcomes.add(outcome);
-        }
-      };
+  private final ToldOutcomes progress = new ToldOutcomes();
 
   /** The first night knows no test of the last days; the second is to find them. */
   @BeforeAll
@@ -114,6 +101,11 @@ class LargeFleetNightTest {
 
   private NightResult night(Path store, LocalDate asOf) {
     return Nights.run(fleet, store, asOf, LARGE_FROM, Map.of(), progress);
+  }
+
+  /** How many nights of this test have built on the night before. */
+  private long standing() {
+    return progress.withStandingNorms("2026-02-15");
   }
 
   /** What the tables say; the order of intake is part of the run's identity alone. */
@@ -178,7 +170,7 @@ class LargeFleetNightTest {
     assertEquals("false", TableContent.value(grown, doubts));
     lateSheetsCome();
     assertTrue(night(grown, TONIGHT).rowsNew() > 0);
-    assertTrue(outcomes.contains(STAND), outcomes.toString());
+    assertEquals(1, standing());
     assertEquals("false", TableContent.value(grown, doubts));
     assertGrownEqualsBuiltAtOnce();
     night(grown, TONIGHT.plusMonths(2));
@@ -189,7 +181,7 @@ class LargeFleetNightTest {
   void aNightWithoutNewsSaysTheSameAndKeepsItsFiles() throws Exception {
     Map<String, List<String>> before = TableContent.all(grown);
     night(grown, BEFORE);
-    assertTrue(outcomes.contains(STAND), outcomes.toString());
+    assertEquals(1, standing());
     assertEquals(before, TableContent.all(grown));
   }
 
@@ -199,7 +191,7 @@ class LargeFleetNightTest {
     lateSheetsCome();
     night(grown, TONIGHT.minusDays(1));
     night(grown, TONIGHT);
-    assertEquals(3, outcomes.stream().filter(STAND::equals).count());
+    assertEquals(3, standing());
     assertGrownEqualsBuiltAtOnce();
   }
 
@@ -216,7 +208,7 @@ class LargeFleetNightTest {
     add(fleet.resolve("repairs.csv"), tested.get(1) + ",2026-03-24,overhaul,");
     add(fleet.resolve("repairs.csv"), tested.get(2) + ",2026-04-02,overhaul,");
     night(grown, TONIGHT);
-    assertTrue(outcomes.contains(STAND), outcomes.toString());
+    assertEquals(1, standing());
     assertGrownEqualsBuiltAtOnce();
   }
 
@@ -230,7 +222,7 @@ class LargeFleetNightTest {
     found.add(lines.get(5).replaceFirst("^[^,]*", "FOUND-LATE"));
     Files.write(old, found, StandardCharsets.UTF_8);
     night(grown, TONIGHT);
-    assertFalse(outcomes.contains(STAND), outcomes.toString());
+    assertEquals(0, standing());
     assertGrownEqualsBuiltAtOnce();
   }
 
@@ -280,7 +272,7 @@ class LargeFleetNightTest {
       }
     }
     night(grown, TONIGHT);
-    assertFalse(outcomes.contains(STAND), outcomes.toString());
+    assertEquals(0, standing());
     assertGrownEqualsBuiltAtOnce();
   }
 }
