@@ -178,6 +178,12 @@ class GatherStageTest {
     return SettleStage.settle(gathered, lost, registers(), AS_OF).collectAsList();
   }
 
+  private static String strayOrFact(Row row) {
+    return row.isNullAt(HistoryField.STRAY.ordinal())
+        ? row.getString(0) + " " + row.getString(HistoryField.VEHICLE_ID.ordinal())
+        : row.getStruct(HistoryField.STRAY.ordinal()).toString();
+  }
+
   private static List<String> told(List<Row> settled) {
     List<String> told = new ArrayList<>();
     for (Row row : settled) {
@@ -191,7 +197,7 @@ class GatherStageTest {
                       .toList()
                   + HistoryRows.toHistory(row).findings()
                   + row.getString(HistoryField.VEHICLE_ID.ordinal())
-              : row.getStruct(HistoryField.STRAY.ordinal()).toString());
+              : strayOrFact(row));
     }
     Collections.sort(told);
     return told;
