@@ -106,9 +106,9 @@ class CommandLineTest {
 
   @Test
   void anAddressThatNoFileSystemAnswersIsOneLineAndStatusThree() {
-    Ended ended = run("nightly", "--fleet", "gs://bucket/fleet", "--store", "gs://bucket/store");
+    Ended ended = run("nightly", "--fleet", "s3a://bucket/fleet", "--store", "s3a://bucket/store");
     assertEquals(ExitStatus.UNUSABLE_INPUT, ended.status(), ended.err());
-    assertTrue(ended.saidOneLineWith("the folder gs://bucket/fleet cannot be used"), ended.err());
+    assertTrue(ended.saidOneLineWith("the folder s3a://bucket/fleet cannot be used"), ended.err());
   }
 
   @Test

@@ -156,7 +156,7 @@ class ObjectStoreNightTest {
 
   @Test
   void anAddressWithoutAFileSystemIsOneLine() {
-    for (String address : List.of("nosuch://host/x", "gs://bucket/x", "hdfs://", "a://b:c/d")) {
+    for (String address : List.of("nosuch://host/x", "s3a://bucket/x", "hdfs://", "a://b:c/d")) {
       UnusableFolderException refused =
           assertThrows(UnusableFolderException.class, () -> Folders.path(address, Map.of()));
       assertEquals(1, refused.getMessage().lines().count(), refused.getMessage());

@@ -40,12 +40,6 @@ final class HadoopLock implements StoreDisk.Hold {
   static HadoopLock take(FileSystem hadoop, Path store) {
     Path file = new Path(store, ".lock");
     String mine = mine();
-    // Asked first only because a refused upload makes some clients say a lot; what counts is who
-    // creates the file.
-    String before = holder(hadoop, file);
-    if (!before.isEmpty()) {
-      throw busy(store, file, before);
-    }
     try {
       hadoop.mkdirs(store);
       create(hadoop, file, mine);
@@ -57,14 +51,10 @@ final class HadoopLock implements StoreDisk.Hold {
         throw new StoreException(
             "the store " + store + " cannot be used: " + failure.getMessage(), failure);
       }
-      throw busy(store, file, holder);
+      throw new StoreBusyException(
+          "another run holds the store %s (%s); if none is running any more, delete %s"
+              .formatted(store, holder, file));
     }
-  }
-
-  private static StoreBusyException busy(Path store, Path file, String holder) {
-    return new StoreBusyException(
-        "another run holds the store %s (%s); if none is running any more, delete %s"
-            .formatted(store, holder, file));
   }
 
   /** Object stores that can refuse to replace an object do so here when asked; others ignore it. */
