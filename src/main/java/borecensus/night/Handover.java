@@ -46,8 +46,8 @@ record Handover(NightInputs inputs, SettledFleet fleet, String name) {
     CarriedNight.write(CarriedNight.causes(inputs.store(), name), causes);
     CarriedNight night =
         new CarriedNight(
-            TakenOver.basis(inputs.settings(), inputs.files()),
-            TakenOver.registers(inputs.files()),
+            TakenOver.basis(inputs),
+            TakenOver.byVehicle(inputs.digests()),
             inputs.settings().asOf().toString(),
             fleet.sections().vehicles(),
             closedFiles,

@@ -21,14 +21,14 @@ record NightIdentity(String runId, String configDigest) {
   private static final int SHORT = 12;
 
   static NightIdentity of(
-      NightSettings settings, FleetFiles files, List<LedgerStage.TakenIn> ledger) {
+      NightSettings settings, RegisterDigests registers, List<LedgerStage.TakenIn> ledger) {
     String config = configDigest(settings);
     MessageDigest digest = FleetFiles.sha256();
     add(digest, settings.asOf().toString());
     add(digest, config);
     add(digest, SoftwareVersion.get());
     for (RegisterFile register : RegisterFile.values()) {
-      add(digest, registerDigest(files, register));
+      add(digest, registers.of(register));
     }
     for (LedgerStage.TakenIn file : ledger) {
       add(digest, file.sourceFile() + file.contentDigest());
@@ -48,15 +48,6 @@ record NightIdentity(String runId, String configDigest) {
       throw new UncheckedIOException(impossible);
     }
     return HexFormat.of().formatHex(digest.digest()).substring(0, SHORT);
-  }
-
-  /** A digest of a register's bytes, or a word for none. */
-  static String registerDigest(FleetFiles files, RegisterFile register) {
-    try {
-      return files.holds(register.fileName()) ? files.contentDigest(register.fileName()) : "absent";
-    } catch (IOException unreadable) {
-      throw new UncheckedIOException(unreadable);
-    }
   }
 
   private static void add(MessageDigest digest, String text) {

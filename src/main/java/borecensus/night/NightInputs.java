@@ -11,12 +11,14 @@ import org.apache.spark.sql.SparkSession;
  *
  * @param files the fleet folder
  * @param registers the small ones
+ * @param digests of all registers, as the night found them
  */
 record NightInputs(
     SparkSession spark,
     NightSettings settings,
     FleetFiles files,
     Registers registers,
+    RegisterDigests digests,
     SnapshotStore store) {
 
   JavaSparkContext context() {

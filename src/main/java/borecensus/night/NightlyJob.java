@@ -113,7 +113,8 @@ public final class NightlyJob {
     private SnapshotTables.Inspections inspections;
 
     Night(SparkSession spark, List<String> before, long sequence) {
-      this.inputs = new NightInputs(spark, settings, files, registers, store);
+      this.inputs =
+          new NightInputs(spark, settings, files, registers, RegisterDigests.of(files), store);
       this.batches = new ArrayList<>(before);
       this.sequence = sequence;
     }
@@ -250,7 +251,7 @@ public final class NightlyJob {
 
     private NightResult publish(Dataset<Row> statuses) {
       begins("publish");
-      NightIdentity identity = NightIdentity.of(settings, files, takenIn);
+      NightIdentity identity = NightIdentity.of(settings, inputs.digests(), takenIn);
       String snapshotId = store.freshSnapshotId(identity.runId());
       Path snapshot = store.snapshotFolder(snapshotId);
       SnapshotTables tables = new SnapshotTables(inputs.spark(), snapshot, settings, identity);

@@ -64,7 +64,7 @@ final class SettledFleet {
             LedgerStage.read(inputs.spark(), inputs.store(), read)
                 .where(col("kind").equalTo(LedgerKind.TEST.code())),
             sections);
-    boolean sameRegisters = stored.isPresent() && !stored.get().otherRegisters(inputs.files());
+    boolean sameRegisters = stored.isPresent() && !stored.get().otherRegisters(inputs.digests());
     newRegisters =
         sameRegisters
             ? Optional.empty()
@@ -117,7 +117,7 @@ final class SettledFleet {
   private void settleNews(TakenOver night) {
     before = stored;
     // Findings say what lies behind a pattern, and so what the work list says of all engines.
-    settleBeside(night.otherFindings(inputs.files()) ? Beside.BRIEFED : Beside.FEW);
+    settleBeside(night.otherFindings(inputs.digests()) ? Beside.BRIEFED : Beside.FEW);
     period = periodOf(counts);
     if (counts.rows(HistoryField.Kind.TAUGHT_ANEW) > 0
         || period.equals(LearningPeriod.ALWAYS)

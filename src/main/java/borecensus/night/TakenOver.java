@@ -1,6 +1,7 @@
 package borecensus.night;
 
 import borecensus.causes.CauseTable;
+import borecensus.night.parquet.TableFile;
 import borecensus.norms.LearningPeriod;
 import borecensus.publish.SnapshotManifest;
 import borecensus.publish.SnapshotStore;
@@ -18,6 +19,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 import org.apache.spark.package$;
 
 /**
@@ -50,7 +52,7 @@ record TakenOver(
     if (night == null
         || LocalDate.parse(night.asOf()).isAfter(settings.asOf())
         || night.tests().size() >= MOST_FOLDERS
-        || !night.basis().equals(basis(settings, inputs.files()))) {
+        || !night.basis().equals(basis(inputs))) {
       return Optional.empty();
     }
     String name = current.carried().get(0);
@@ -68,11 +70,9 @@ record TakenOver(
   }
 
   private static boolean hasFiles(Path snapshot, CarriedNight night) {
-    Path last =
-        snapshot
-            .resolve(Table.CYLINDER_READINGS.tableName())
-            .resolve("part-%05d.zstd.parquet".formatted(night.closedFiles() - 1));
-    return Files.isRegularFile(last)
+    TableFile readings = TableFile.in(snapshot, Table.CYLINDER_READINGS);
+    return IntStream.range(0, night.closedFiles())
+            .allMatch(file -> Files.isRegularFile(readings.path(file)))
         && Files.isDirectory(new LookupFiles(snapshot).bucket(night.buckets() - 1));
   }
 
@@ -85,27 +85,28 @@ record TakenOver(
   }
 
   /** Whether what the registers say of single vehicles has changed. */
-  boolean otherRegisters(FleetFiles files) {
-    return !night.registers().equals(registers(files));
+  boolean otherRegisters(RegisterDigests tonight) {
+    return !night.registers().equals(byVehicle(tonight));
   }
 
   /** Whether findings were added or taken back. */
-  boolean otherFindings(FleetFiles files) {
-    String findings = RegisterFile.FINDINGS.fileName();
-    return !night.registers().get(findings).equals(registers(files).get(findings));
+  boolean otherFindings(RegisterDigests tonight) {
+    RegisterFile findings = RegisterFile.FINDINGS;
+    return !night.registers().get(findings.fileName()).equals(tonight.of(findings));
   }
 
-  /** Digests of the registers that speak of single vehicles. */
-  static Map<String, String> registers(FleetFiles files) {
-    Map<String, String> digests = new TreeMap<>();
+  /** Digests of the registers that speak of single vehicles, by the names of their files. */
+  static Map<String, String> byVehicle(RegisterDigests digests) {
+    Map<String, String> byVehicle = new TreeMap<>();
     for (RegisterFile register : BY_VEHICLE) {
-      digests.put(register.fileName(), NightIdentity.registerDigest(files, register));
+      byVehicle.put(register.fileName(), digests.of(register));
     }
-    return digests;
+    return byVehicle;
   }
 
   /** A digest of what must be the same for a night to build on another. */
-  static String basis(NightSettings settings, FleetFiles files) {
+  static String basis(NightInputs inputs) {
+    NightSettings settings = inputs.settings();
     MessageDigest digest = FleetFiles.sha256();
     add(digest, CodeDigest.get());
     add(digest, package$.MODULE$.SPARK_VERSION());
@@ -115,7 +116,7 @@ record TakenOver(
     add(digest, LearningPeriod.ofMonth(settings.asOf()).toString());
     for (RegisterFile register : RegisterFile.values()) {
       if (!BY_VEHICLE.contains(register)) {
-        add(digest, NightIdentity.registerDigest(files, register));
+        add(digest, inputs.digests().of(register));
       }
     }
     return HexFormat.of().formatHex(digest.digest());

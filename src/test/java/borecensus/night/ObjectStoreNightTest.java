@@ -2,6 +2,7 @@ package borecensus.night;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -50,17 +51,29 @@ class ObjectStoreNightTest {
     ObjectStoreFake.RENAMED_TO.clear();
     Path there = NightFolders.at(ObjectStoreFake.HOME + fleet, sparkConf);
     Path storeThere = NightFolders.at(ObjectStoreFake.HOME + folder.resolve("there"), sparkConf);
-    NightResult night = Nights.run(there, storeThere, sparkConf);
-    Nights.run(fleet, folder.resolve("here"));
+    ToldOutcomes told = new ToldOutcomes();
+    NightResult night = largeFleet(there, storeThere, sparkConf, told);
+    largeFleet(fleet, folder.resolve("here"), Map.of(), told);
     assertEquals(
         TableContent.all(folder.resolve("here")), TableContent.all(folder.resolve("there")));
     assertTrue(night.snapshot().toString().startsWith(ObjectStoreFake.HOME + folder));
     assertFalse(Files.exists(folder.resolve("there/.lock")), "the store is free again");
     assertEquals(reportOf("here"), reportOf("there"));
+    largeFleet(there, storeThere, sparkConf, told);
+    assertEquals(1, told.withStandingNorms("2026-02-15"), "the second night builds on the first");
+    assertNotEquals(night.snapshot().getFileName().toString(), TableContent.current(storeThere));
+    assertEquals(
+        TableContent.all(folder.resolve("here")), TableContent.all(folder.resolve("there")));
     for (String decisive : List.of(".parquet", "/CURRENT", "/manifest.json")) {
       assertFalse(
           ObjectStoreFake.RENAMED_TO.stream().anyMatch(to -> to.endsWith(decisive)), decisive);
     }
+  }
+
+  /** A night of a fleet that is taken for a large one, small as it is. */
+  private static NightResult largeFleet(
+      Path fleet, Path store, Map<String, String> sparkConf, NightProgress progress) {
+    return Nights.run(fleet, store, Nights.SAMPLE_AS_OF, 1, sparkConf, progress);
   }
 
   @Test
