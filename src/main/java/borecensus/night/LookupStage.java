@@ -55,8 +55,9 @@ final class LookupStage {
    *
    * @param settled rows of histories, dossiers among them
    * @param before the look-up of the night before
+   * @return how many vehicles stand in files that were found whole on the disk
    */
-  static void writeNews(
+  static long writeNews(
       LookupFiles files, PublishedModel model, Dataset<Row> settled, Before before) {
     BucketFolder folder = begun(files, model);
     IntStream.range(0, model.buckets())
@@ -68,7 +69,7 @@ final class LookupStage {
                 share(before.store(), known, files.bucket(bucket));
               }
             });
-    written(
+    return written(
         folder,
         settled
             .where(col("kind").equalTo(HistoryField.Kind.DOSSIER.name()))

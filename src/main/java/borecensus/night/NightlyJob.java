@@ -309,19 +309,22 @@ public final class NightlyJob {
               settings.asOf(),
               falseShares.lowestMarked(settings.maxFalseShare()),
               buckets);
-      if (before.isPresent()) {
-        LookupStage.writeNews(
-            lookup,
-            published,
-            fleet.settled(),
-            new LookupStage.Before(store, new LookupFiles(before.get().snapshot())));
-        return buckets;
-      }
-      long written = LookupStage.write(lookup, published, fleet.gathered(), fleet.lost());
-      if (written != vehicles) {
+      long expected = before.isEmpty() ? vehicles : fleet.counts().rows(HistoryField.Kind.DOSSIER);
+      long written =
+          before
+              .map(
+                  night ->
+                      LookupStage.writeNews(
+                          lookup,
+                          published,
+                          fleet.settled(),
+                          new LookupStage.Before(store, new LookupFiles(night.snapshot()))))
+              .orElseGet(
+                  () -> LookupStage.write(lookup, published, fleet.gathered(), fleet.lost()));
+      if (written != expected) {
         throw new StoreException(
             "%d vehicles were written to be looked up where %d were expected"
-                .formatted(written, vehicles));
+                .formatted(written, expected));
       }
       return buckets;
     }
