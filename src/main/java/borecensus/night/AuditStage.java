@@ -1,8 +1,5 @@
 package borecensus.night;
 
-import static org.apache.spark.sql.functions.col;
-import static org.apache.spark.sql.functions.lit;
-
 import borecensus.inspections.AuditDraw;
 import borecensus.night.hadoop.Folders;
 import borecensus.report.InspectionsGlance.Draw;
@@ -18,7 +15,6 @@ import java.util.Comparator;
 import java.util.Iterator;
 import java.util.List;
 import java.util.stream.Stream;
-import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
 import org.apache.spark.sql.catalyst.InternalRow;
@@ -57,12 +53,16 @@ final class AuditStage {
 
     static Candidate of(InternalRow row) {
       return new Candidate(
-          row.getLong(0),
-          row.getUTF8String(1).toString(),
-          row.getUTF8String(2).toString(),
-          row.getUTF8String(3).toString(),
-          row.isNullAt(4) ? null : row.getUTF8String(4).toString(),
-          LocalDate.ofEpochDay(row.getInt(5)));
+          row.getLong(ScreeningField.AUDIT_KEY.ordinal()),
+          text(row, ScreeningField.ENGINE_ID),
+          text(row, ScreeningField.VEHICLE_ID),
+          text(row, ScreeningField.FAMILY_ID),
+          text(row, ScreeningField.SITE_ID),
+          LocalDate.ofEpochDay(row.getInt(ScreeningField.AUDIT_TESTED_ON.ordinal())));
+    }
+
+    private static String text(InternalRow row, ScreeningField field) {
+      return row.isNullAt(field.ordinal()) ? null : row.getUTF8String(field.ordinal()).toString();
     }
 
     /** The smallest numbers; of equal ones the first name in its bytes. */
@@ -83,14 +83,18 @@ final class AuditStage {
    */
   private record Eligible(long count, List<Candidate> first) implements Serializable {
 
-    static Eligible of(Iterator<InternalRow> rows) {
+    static Eligible of(Iterator<InternalRow> rows, MarkRule rule) {
+      int probability = ScreeningField.AUDIT_PROBABILITY.ordinal();
       long count = 0;
       List<Candidate> first = List.of();
       long highest = Long.MAX_VALUE;
       while (rows.hasNext()) {
         InternalRow row = rows.next();
+        if (row.isNullAt(probability) || !(row.getDouble(probability) < rule.lowestMarked())) {
+          continue;
+        }
         count++;
-        if (row.getLong(0) <= highest) {
+        if (row.getLong(ScreeningField.AUDIT_KEY.ordinal()) <= highest) {
           first = Candidate.first(Stream.concat(first.stream(), Stream.of(Candidate.of(row))));
           boolean full = first.size() == AuditDraw.ENGINES;
           highest = full ? first.get(first.size() - 1).key() : Long.MAX_VALUE;
@@ -128,17 +132,11 @@ final class AuditStage {
   }
 
   /** The draws of all other months, and this month's from tonight's screening. */
-  static List<Drawn> drawn(
-      Dataset<Row> screened, MarkRule rule, AuditDraw draw, List<Drawn> recorded) {
+  static List<Drawn> drawn(KeptRows screened, MarkRule rule, AuditDraw draw, List<Drawn> recorded) {
     List<Eligible> parts =
         screened
-            .where(col("audit_probability").lt(lit(rule.lowestMarked())))
-            .select(
-                "audit_key", "engine_id", "vehicle_id", "family_id", "site_id", "audit_tested_on")
-            .queryExecution()
-            .toRdd()
-            .toJavaRDD()
-            .mapPartitions(rows -> List.of(Eligible.of(rows)).iterator())
+            .internalRows()
+            .mapPartitions(rows -> List.of(Eligible.of(rows, rule)).iterator())
             .collect();
     long count = parts.stream().mapToLong(Eligible::count).sum();
     String month = draw.month().toString();

@@ -1,7 +1,5 @@
 package borecensus.night;
 
-import static org.apache.spark.sql.functions.col;
-
 import borecensus.night.CarriedVehicle.Mark;
 import borecensus.packed.ByteReader;
 import borecensus.packed.ByteWriter;
@@ -14,14 +12,13 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.NoSuchElementException;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.function.FlatMapFunction2;
-import org.apache.spark.sql.Column;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
-import org.apache.spark.sql.SparkSession;
 import org.apache.spark.sql.catalyst.InternalRow;
 import org.apache.spark.sql.catalyst.expressions.UnsafeRow;
 import org.apache.spark.unsafe.types.UTF8String;
@@ -38,7 +35,7 @@ final class CarryStage {
 
   /** Histories of the vehicles that were not settled tonight, by family_id. */
   static Map<String, HistoryCounts> countsOfOthers(
-      JavaRDD<byte[]> carried, Dataset<Row> settledTonight) {
+      JavaRDD<byte[]> carried, KeptRows settledTonight) {
     Map<String, HistoryCounts> counts = new TreeMap<>();
     others(carried, settledTonight, CarriedVehicle::readHead)
         .mapPartitions(
@@ -58,18 +55,14 @@ final class CarryStage {
    *
    * @param tonight screened rows of the vehicles that were settled tonight
    */
-  static Dataset<Row> screened(
-      JavaRDD<byte[]> carried,
-      Dataset<Row> settledTonight,
-      Dataset<Row> tonight,
-      PlanRenewal renewal) {
-    JavaRDD<InternalRow> merged =
+  static KeptRows screened(
+      JavaRDD<byte[]> carried, KeptRows settledTonight, Dataset<Row> tonight, PlanRenewal renewal) {
+    return KeptRows.of(
         others(carried, settledTonight, CarriedVehicle::read)
             .zipPartitions(
                 tonight.queryExecution().toRdd().toJavaRDD(),
-                (others, fresh) -> new MergedScreened(others, fresh, renewal));
-    return ((org.apache.spark.sql.classic.SparkSession) SparkSession.active())
-        .internalCreateDataFrame(merged.rdd(), ScreeningField.schema(), false);
+                (others, fresh) -> new MergedScreened(others, fresh, renewal)),
+        ScreeningField.schema());
   }
 
   /** How a carried vehicle is read. */
@@ -78,19 +71,12 @@ final class CarryStage {
   }
 
   private static JavaRDD<CarriedVehicle> others(
-      JavaRDD<byte[]> carried, Dataset<Row> settledTonight, Read read) {
-    JavaRDD<InternalRow> ids =
-        settledTonight
-            .where(col("vehicle_id").isNotNull())
-            .select("vehicle_id")
-            .queryExecution()
-            .toRdd()
-            .toJavaRDD();
+      JavaRDD<byte[]> carried, KeptRows settledTonight, Read read) {
     return carried.zipPartitions(
-        ids,
+        settledTonight.internalRows(),
         (blocks, settled) -> {
           Set<String> tonight = new HashSet<>();
-          settled.forEachRemaining(row -> tonight.add(row.getUTF8String(0).toString()));
+          settled.forEachRemaining(row -> vehicleId(row).ifPresent(tonight::add));
           return new Others(blocks, tonight, read);
         });
   }
@@ -187,16 +173,13 @@ final class CarryStage {
     return row.getUTF8String(ScreeningField.VEHICLE_ID.ordinal());
   }
 
-  private static final List<HistoryField> LEAN =
-      List.of(
-          HistoryField.KIND,
-          HistoryField.VEHICLE_ID,
-          HistoryField.RECORDS,
-          HistoryField.TEST_COUNT,
-          HistoryField.DRY_READINGS,
-          HistoryField.CLOSED_TESTS,
-          HistoryField.CLOSED_READINGS,
-          HistoryField.FINDING_COUNT);
+  /** The vehicle of a settled row; none for a record of which no vehicle is known. */
+  private static Optional<String> vehicleId(InternalRow settled) {
+    int field = HistoryField.VEHICLE_ID.ordinal();
+    return settled.isNullAt(field)
+        ? Optional.empty()
+        : Optional.of(settled.getUTF8String(field).toString());
+  }
 
   /**
    * What is handed on: one entry for each screened engine.
@@ -205,23 +188,16 @@ final class CarryStage {
    * @param screened all engines
    */
   static JavaRDD<byte[]> toCarry(
-      JavaRDD<byte[]> before, Dataset<Row> settledTonight, Dataset<Row> screened) {
-    JavaRDD<InternalRow> facts =
-        settledTonight
-            .where(col("vehicle_id").isNotNull())
-            .select(LEAN.stream().map(f -> col(f.columnName())).toArray(Column[]::new))
-            .queryExecution()
-            .toRdd()
-            .toJavaRDD();
+      JavaRDD<byte[]> before, KeptRows settledTonight, KeptRows screened) {
     // Three times as many as a section has on average, and some more where it has few.
     int pagesOfSection = 60 + 3 * ReportLimits.ENGINES / Math.max(1, before.getNumPartitions());
     return before
         .zipPartitions(
-            facts,
+            settledTonight.internalRows(),
             (FlatMapFunction2<Iterator<byte[]>, Iterator<InternalRow>, Heads>)
                 (blocks, rows) -> List.of(new Heads(blocks, rows)).iterator())
         .zipPartitions(
-            screened.queryExecution().toRdd().toJavaRDD(),
+            screened.internalRows(),
             (heads, rows) -> new Blocks(heads.next(), rows, pagesOfSection));
   }
 
@@ -240,8 +216,7 @@ final class CarryStage {
       }
       while (rows.hasNext()) {
         InternalRow row = rows.next();
-        String id = row.getUTF8String(LEAN.indexOf(HistoryField.VEHICLE_ID)).toString();
-        tonight.computeIfAbsent(id, unseen -> new Facts()).add(row);
+        vehicleId(row).ifPresent(id -> tonight.computeIfAbsent(id, unseen -> new Facts()).add(row));
       }
     }
 
@@ -282,7 +257,7 @@ final class CarryStage {
     private HistoryCounts histories = HistoryCounts.NONE;
 
     void add(InternalRow row) {
-      switch (HistoryField.Kind.valueOf(row.getUTF8String(0).toString())) {
+      switch (HistoryField.kind(row)) {
         case HISTORY -> addHistory(row);
         case REFUSED, SUPERSEDED -> marks.add(Mark.SETTLED_EACH_NIGHT);
         case AHEAD -> marks.add(Mark.AHEAD);
@@ -294,27 +269,18 @@ final class CarryStage {
     private void addHistory(InternalRow row) {
       int tests = whole(row, HistoryField.TEST_COUNT);
       int closed = whole(row, HistoryField.CLOSED_TESTS);
-      histories =
-          histories.plus(
-              new HistoryCounts(
-                  1,
-                  number(row, HistoryField.RECORDS),
-                  tests > 0 ? 1 : 0,
-                  tests,
-                  number(row, HistoryField.DRY_READINGS),
-                  closed > 0 ? 1 : 0,
-                  number(row, HistoryField.CLOSED_READINGS)));
+      histories = histories.plus(HistoryCounts.of(row));
       if (tests > closed || whole(row, HistoryField.FINDING_COUNT) > 0) {
         marks.add(Mark.SETTLED_EACH_NIGHT);
       }
     }
 
     private static int whole(InternalRow row, HistoryField field) {
-      return row.getInt(LEAN.indexOf(field));
+      return row.getInt(field.ordinal());
     }
 
     private static long number(InternalRow row, HistoryField field) {
-      return row.getLong(LEAN.indexOf(field));
+      return row.getLong(field.ordinal());
     }
   }
 

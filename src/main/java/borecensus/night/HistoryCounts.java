@@ -3,6 +3,7 @@ package borecensus.night;
 import borecensus.packed.ByteReader;
 import borecensus.packed.ByteWriter;
 import java.io.Serializable;
+import org.apache.spark.sql.catalyst.InternalRow;
 
 /**
  * Engine histories, counted.
@@ -23,6 +24,20 @@ record HistoryCounts(
     long closedReadings)
     implements Serializable {
   static final HistoryCounts NONE = new HistoryCounts(0, 0, 0, 0, 0, 0, 0);
+
+  /** A row of {@link HistoryField} that is a history. */
+  static HistoryCounts of(InternalRow history) {
+    int tests = history.getInt(HistoryField.TEST_COUNT.ordinal());
+    int closed = history.getInt(HistoryField.CLOSED_TESTS.ordinal());
+    return new HistoryCounts(
+        1,
+        history.getLong(HistoryField.RECORDS.ordinal()),
+        tests > 0 ? 1 : 0,
+        tests,
+        history.getLong(HistoryField.DRY_READINGS.ordinal()),
+        closed > 0 ? 1 : 0,
+        history.getLong(HistoryField.CLOSED_READINGS.ordinal()));
+  }
 
   HistoryCounts plus(HistoryCounts more) {
     return new HistoryCounts(

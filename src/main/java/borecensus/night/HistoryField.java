@@ -1,6 +1,7 @@
 package borecensus.night;
 
 import borecensus.norms.LearningPeriod;
+import org.apache.spark.sql.catalyst.InternalRow;
 import org.apache.spark.sql.types.DataType;
 import org.apache.spark.sql.types.DataTypes;
 import org.apache.spark.sql.types.StructType;
@@ -54,6 +55,11 @@ enum HistoryField implements RowField {
   @Override
   public DataType type() {
     return type;
+  }
+
+  /** What a row in Spark's own form is. */
+  static Kind kind(InternalRow row) {
+    return Kind.valueOf(row.getUTF8String(KIND.ordinal()).toString());
   }
 
   static StructType schema() {

@@ -33,7 +33,6 @@ import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
-import org.apache.spark.storage.StorageLevel;
 
 /**
  * One night: takes in what is new, settles the ledger, learns the norms, screens every engine, and
@@ -107,7 +106,7 @@ public final class NightlyJob {
     private SettledFleet fleet;
     private Broadcast<NightModel> model;
     private CauseTable causes;
-    private Dataset<Row> screened;
+    private KeptRows screened;
     private double briefsFrom;
     private FalseShareTable falseShares;
     private SnapshotTables.Inspections inspections;
@@ -202,7 +201,7 @@ public final class NightlyJob {
       falseShares = FalseShareTable.of(counts);
       double lowestMarked = falseShares.lowestMarked(settings.maxFalseShare());
       if (lowestMarked < briefsFrom) {
-        screened.unpersist();
+        screened.forget();
         if (fleet.before().isPresent()) {
           // Engines without a brief may be marked now, and not all of them were settled.
           fleet.settleAll();
@@ -214,27 +213,25 @@ public final class NightlyJob {
       inspections = inspections(inspected, rule);
       Dataset<Row> marked =
           WorkListStage.marked(
-              screened, inputs.broadcast(falseShares, FalseShareTable.class), rule);
+              screened.rows(), inputs.broadcast(falseShares, FalseShareTable.class), rule);
       progress.ends("%,d engines in service".formatted(counts.engines()));
       return marked;
     }
 
-    private Dataset<Row> screened(Broadcast<FleetKnowledge> knowledge) {
+    private KeptRows screened(Broadcast<FleetKnowledge> knowledge) {
       Dataset<Row> tonight =
           ScreeningStage.screen(
               fleet.histories(),
               model,
               knowledge,
               EngineExtras.Tonight.on(settings.asOf(), briefsFrom));
-      Dataset<Row> all =
-          fleet.before().isEmpty()
-              ? tonight
-              : CarryStage.screened(
-                  fleet.vehiclesBefore(),
-                  fleet.settled(),
-                  tonight,
-                  new PlanRenewal(model, settings.asOf()));
-      return all.persist(StorageLevel.MEMORY_AND_DISK());
+      return fleet.before().isEmpty()
+          ? KeptRows.of(tonight)
+          : CarryStage.screened(
+              fleet.vehiclesBefore(),
+              fleet.settled(),
+              tonight,
+              new PlanRenewal(model, settings.asOf()));
     }
 
     private SnapshotTables.Inspections inspections(Dataset<Row> inspected, MarkRule rule) {
@@ -265,7 +262,7 @@ public final class NightlyJob {
                       .spark()
                       .createDataFrame(
                           fleet.gathered().notes(), TableSchemas.of(Table.REGISTER_NOTES)),
-                  fleet.settled(),
+                  fleet.settled().rows(),
                   fleet.counts(),
                   statuses,
                   model,
@@ -317,7 +314,7 @@ public final class NightlyJob {
                       LookupStage.writeNews(
                           lookup,
                           published,
-                          fleet.settled(),
+                          fleet.settled().rows(),
                           new LookupStage.Before(store, new LookupFiles(night.snapshot()))))
               .orElseGet(
                   () -> LookupStage.write(lookup, published, fleet.gathered(), fleet.lost()));

@@ -8,12 +8,13 @@ import borecensus.statistics.FalseShareCounts;
 import borecensus.worklist.FleetKnowledge;
 import java.util.Iterator;
 import java.util.List;
+import org.apache.spark.api.java.function.FlatMapFunction;
 import org.apache.spark.api.java.function.MapFunction;
-import org.apache.spark.api.java.function.MapPartitionsFunction;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Encoders;
 import org.apache.spark.sql.Row;
+import org.apache.spark.sql.catalyst.InternalRow;
 
 /** Every engine in service against the norms. */
 final class ScreeningStage {
@@ -56,22 +57,20 @@ final class ScreeningStage {
   }
 
   /** Engines by their fault probability; only bins of counts are gathered. */
-  static FalseShareCounts counts(Dataset<Row> screened) {
-    List<byte[]> parts =
-        screened
-            .select("fault_probability")
-            .mapPartitions(new CountProbabilities(), Encoders.BINARY())
-            .collectAsList();
+  static FalseShareCounts counts(KeptRows screened) {
+    List<byte[]> parts = screened.internalRows().mapPartitions(new CountProbabilities()).collect();
     FalseShareCounts all = new FalseShareCounts();
     parts.forEach(part -> all.merge(FalseShareCounts.fromBytes(part)));
     return all;
   }
 
-  private static final class CountProbabilities implements MapPartitionsFunction<Row, byte[]> {
+  private static final class CountProbabilities
+      implements FlatMapFunction<Iterator<InternalRow>, byte[]> {
     @Override
-    public Iterator<byte[]> call(Iterator<Row> rows) {
+    public Iterator<byte[]> call(Iterator<InternalRow> rows) {
       FalseShareCounts counts = new FalseShareCounts();
-      rows.forEachRemaining(row -> counts.add(row.getDouble(0)));
+      int field = ScreeningField.FAULT_PROBABILITY.ordinal();
+      rows.forEachRemaining(row -> counts.add(row.getDouble(field)));
       return List.of(counts.toBytes()).iterator();
     }
   }

@@ -1,18 +1,12 @@
 package borecensus.night;
 
-import static org.apache.spark.sql.functions.coalesce;
-import static org.apache.spark.sql.functions.col;
-import static org.apache.spark.sql.functions.count;
-import static org.apache.spark.sql.functions.lit;
-import static org.apache.spark.sql.functions.sum;
-import static org.apache.spark.sql.functions.when;
-
+import java.io.Serializable;
 import java.util.EnumMap;
+import java.util.Iterator;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import org.apache.spark.sql.Column;
-import org.apache.spark.sql.Dataset;
-import org.apache.spark.sql.Row;
+import org.apache.spark.sql.catalyst.InternalRow;
 
 /**
  * What settling came to, counted in one pass.
@@ -20,43 +14,41 @@ import org.apache.spark.sql.Row;
  * @param rows of each kind but histories
  * @param histories by family_id
  */
-record SettledCounts(Map<HistoryField.Kind, Long> rows, Map<String, HistoryCounts> histories) {
-  static SettledCounts of(Dataset<Row> settled) {
-    Map<HistoryField.Kind, Long> rows = new EnumMap<>(HistoryField.Kind.class);
-    Map<String, HistoryCounts> histories = new TreeMap<>();
-    for (Row row :
-        settled
-            .groupBy("kind", "family_id")
-            .agg(
-                count(lit(1)),
-                total(col("records")),
-                total(when(col("test_count").gt(0), 1L)),
-                total(col("test_count")),
-                total(col("dry_readings")),
-                total(when(col("closed_tests").gt(0), 1L)),
-                total(col("closed_readings")))
-            .collectAsList()) {
-      HistoryField.Kind kind = HistoryField.Kind.valueOf(row.getString(0));
-      if (kind == HistoryField.Kind.HISTORY) {
-        histories.put(
-            row.getString(1),
-            new HistoryCounts(
-                row.getLong(2),
-                row.getLong(3),
-                row.getLong(4),
-                row.getLong(5),
-                row.getLong(6),
-                row.getLong(7),
-                row.getLong(8)));
-      } else {
-        rows.merge(kind, row.getLong(2), Long::sum);
-      }
-    }
-    return new SettledCounts(rows, histories);
+record SettledCounts(Map<HistoryField.Kind, Long> rows, Map<String, HistoryCounts> histories)
+    implements Serializable {
+
+  /** Counts rows of {@link HistoryField}; a part of at most families x counts is gathered. */
+  static SettledCounts of(KeptRows settled) {
+    List<SettledCounts> parts =
+        settled.internalRows().mapPartitions(rows -> List.of(of(rows)).iterator()).collect();
+    SettledCounts all = none();
+    parts.forEach(all::add);
+    return all;
   }
 
-  private static Column total(Column column) {
-    return coalesce(sum(column), lit(0L));
+  private static SettledCounts of(Iterator<InternalRow> rows) {
+    SettledCounts part = none();
+    rows.forEachRemaining(part::add);
+    return part;
+  }
+
+  private static SettledCounts none() {
+    return new SettledCounts(new EnumMap<>(HistoryField.Kind.class), new TreeMap<>());
+  }
+
+  private void add(InternalRow row) {
+    HistoryField.Kind kind = HistoryField.kind(row);
+    if (kind == HistoryField.Kind.HISTORY) {
+      String familyId = row.getUTF8String(HistoryField.FAMILY_ID.ordinal()).toString();
+      histories.merge(familyId, HistoryCounts.of(row), HistoryCounts::plus);
+    } else {
+      rows.merge(kind, 1L, Long::sum);
+    }
+  }
+
+  private void add(SettledCounts part) {
+    part.rows.forEach((kind, n) -> rows.merge(kind, n, Long::sum));
+    part.histories.forEach((family, n) -> histories.merge(family, n, HistoryCounts::plus));
   }
 
   /** The same with more histories, by family_id. */

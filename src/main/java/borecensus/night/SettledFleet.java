@@ -17,7 +17,6 @@ import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
-import org.apache.spark.storage.StorageLevel;
 
 /**
  * The ledger and the registers, settled: all vehicles, or where tonight builds on the night before
@@ -40,7 +39,7 @@ final class SettledFleet {
   private Optional<TakenOver> before;
 
   private Beside beside;
-  private Dataset<Row> settled;
+  private KeptRows settled;
   private SettledCounts counts;
   private LearningPeriod period;
 
@@ -100,16 +99,14 @@ final class SettledFleet {
   void settleAll() {
     forget();
     before = Optional.empty();
-    settled =
-        SettleStage.settle(gathered, lost, registers, inputs.settings().asOf())
-            .persist(StorageLevel.MEMORY_AND_DISK());
+    settled = KeptRows.of(SettleStage.settle(gathered, lost, registers, inputs.settings().asOf()));
     counts = SettledCounts.of(settled);
     period = periodOf(counts);
   }
 
   private void forget() {
     if (settled != null) {
-      settled.unpersist();
+      settled.forget();
     }
   }
 
@@ -130,13 +127,13 @@ final class SettledFleet {
     forget();
     beside = wanted;
     settled =
-        NewsStage.settle(
+        KeptRows.of(
+            NewsStage.settle(
                 gathered,
                 vehiclesBefore(),
                 lost,
                 new NewsStage.Nights(
-                    registers, before.orElseThrow().asOf(), inputs.settings().asOf(), beside))
-            .persist(StorageLevel.MEMORY_AND_DISK());
+                    registers, before.orElseThrow().asOf(), inputs.settings().asOf(), beside)));
     counts = SettledCounts.of(settled).with(CarryStage.countsOfOthers(vehiclesBefore(), settled));
   }
 
@@ -202,12 +199,12 @@ final class SettledFleet {
   }
 
   /** Rows of {@link HistoryField}. */
-  Dataset<Row> settled() {
+  KeptRows settled() {
     return settled;
   }
 
   Dataset<Row> histories() {
-    return settled.where(col("kind").equalTo(HistoryField.Kind.HISTORY.name()));
+    return settled.rows().where(col("kind").equalTo(HistoryField.Kind.HISTORY.name()));
   }
 
   /**
