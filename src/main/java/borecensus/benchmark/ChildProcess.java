@@ -11,6 +11,10 @@ import java.util.function.Consumer;
 
 /** One run in a Java process of its own, so that its memory and its warming up are its own. */
 final class ChildProcess {
+  /** As {@code jobs/nightly} starts Java where there is a night to build on. */
+  private static final List<String> NIGHT_AFTER_JAVA =
+      List.of("-XX:TieredStopAtLevel=1", "-XX:ReservedCodeCacheSize=240m");
+
   private final BenchmarkPlan plan;
   private final Consumer<String> messages;
 
@@ -54,6 +58,9 @@ final class ChildProcess {
       }
     }
     command.add("-Xmx" + plan.heapMib() + "m");
+    if (part.equals(Benchmark.UPDATE)) {
+      command.addAll(NIGHT_AFTER_JAVA);
+    }
     command.add("-cp");
     command.add(System.getProperty("java.class.path"));
     command.add(BenchmarkPart.class.getName());
