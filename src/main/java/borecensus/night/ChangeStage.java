@@ -1,7 +1,6 @@
 package borecensus.night;
 
 import static org.apache.spark.sql.functions.col;
-import static org.apache.spark.sql.functions.lit;
 
 import borecensus.night.hadoop.Folders;
 import borecensus.report.ChangesSince;
@@ -9,155 +8,156 @@ import borecensus.report.ChangesSince.Cleared;
 import borecensus.report.ChangesSince.Counted;
 import borecensus.report.ListedEngine;
 import borecensus.report.MarkChange;
-import borecensus.report.MarkChange.Figures;
 import borecensus.report.ReportLimits;
 import borecensus.tables.Table;
-import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.apache.spark.api.java.JavaRDD;
+import org.apache.spark.api.java.function.FlatMapFunction2;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
-import org.apache.spark.sql.api.java.UDF6;
-import org.apache.spark.sql.expressions.UserDefinedFunction;
-import org.apache.spark.sql.functions;
-import org.apache.spark.sql.types.DataTypes;
 
 /** What became of the marks since the night before: only marked engines are ever compared. */
 final class ChangeStage {
-  private static final UserDefinedFunction CHANGE =
-      functions.udf(
-          (UDF6<Double, Double, Double, Double, Double, Double, String>) ChangeStage::change,
-          DataTypes.StringType);
-
   private ChangeStage() {}
 
   /**
-   * The marked engines of the night before.
+   * What the report shows of the ranked engines.
    *
-   * @return empty on the first night
+   * @param listed the first of them, as many as have a page
+   * @param changes in numbers and by their first engines
    */
-  static Optional<Dataset<Row>> before(SparkSession spark, Optional<PreviousNight> previous) {
-    return previous.map(
-        night ->
-            spark
-                .read()
-                .schema(TableSchemas.of(Table.ENGINE_STATUS))
-                .parquet(Folders.source(night.snapshot().resolve(Table.ENGINE_STATUS.tableName())))
-                .where(col("marked"))
-                .select(
-                    col("vehicle_id"),
-                    col("engine_id"),
-                    col("last_tested_on").as("before_tested_on"),
-                    col("fault_probability").as("before_probability"),
-                    col("level_pct").as("before_level"),
-                    col("spread_pct").as("before_spread")));
-  }
+  record Compared(List<ListedEngine> listed, ChangesSince changes) {}
 
-  /** The ranked engines, each with its change as a {@link MarkChange}'s name. */
-  static Dataset<Row> changed(Dataset<Row> ranked, Optional<Dataset<Row>> before) {
-    if (before.isEmpty()) {
-      return ranked.withColumn("change", lit(MarkChange.FIRST_NIGHT.name()));
+  /**
+   * Compares the ranked engines with those marked on the night before, in one task.
+   *
+   * @param ranked one partition, by rank
+   * @param previous empty on the first night
+   * @param statuses of all engines tonight
+   */
+  static Compared compared(
+      JavaRDD<Row> ranked, Optional<PreviousNight> previous, Dataset<Row> statuses) {
+    if (previous.isEmpty()) {
+      List<ListedEngine> listed =
+          ranked.take(ReportLimits.ENGINES).stream()
+              .map(row -> WorkListStage.toListed(row, MarkChange.FIRST_NIGHT))
+              .toList();
+      return new Compared(listed, ChangesSince.firstNight());
     }
-    return ranked
-        .join(before.get(), engine(), "left")
-        .withColumn(
-            "change",
-            CHANGE.apply(
-                col("before_probability"),
-                col("before_level"),
-                col("before_spread"),
-                col("fault_probability"),
-                col("level_pct"),
-                col("spread_pct")));
+    JavaRDD<MarkedBefore> before = before(statuses.sparkSession(), previous.get());
+    MarkComparison comparison = ranked.zipPartitions(before, new Compare()).collect().get(0);
+    ChangesSince changes =
+        new ChangesSince(
+            previous.get().asOf(),
+            new Counted<>(comparison.fresh(), comparison.count(MarkChange.NEW)),
+            new Counted<>(comparison.worse(), comparison.count(MarkChange.WORSE)),
+            comparison.count(MarkChange.UNCHANGED),
+            new Counted<>(cleared(comparison.cleared(), statuses), comparison.clearedInAll()));
+    return new Compared(comparison.listed(), changes);
   }
 
-  private static String[] engine() {
-    return new String[] {"vehicle_id", "engine_id"};
+  /** The marked engines of the night before, in one partition. */
+  private static JavaRDD<MarkedBefore> before(SparkSession spark, PreviousNight night) {
+    return spark
+        .read()
+        .schema(TableSchemas.of(Table.ENGINE_STATUS))
+        .parquet(Folders.source(night.snapshot().resolve(Table.ENGINE_STATUS.tableName())))
+        .where(col("marked"))
+        .select(
+            "vehicle_id",
+            "engine_id",
+            "last_tested_on",
+            "fault_probability",
+            "level_pct",
+            "spread_pct")
+        .toJavaRDD()
+        .map(
+            row ->
+                new MarkedBefore(
+                    row.getString(0),
+                    row.getString(1),
+                    row.getAs(2),
+                    orNaN(row, 3),
+                    orNaN(row, 4),
+                    orNaN(row, 5)))
+        .repartition(1);
   }
 
-  private static String change(
-      Double probabilityBefore,
-      Double levelBefore,
-      Double spreadBefore,
-      Double probability,
-      Double level,
-      Double spread) {
-    return probabilityBefore == null
-        ? MarkChange.NEW.name()
-        : MarkChange.between(
-                new Figures(probabilityBefore, orNaN(levelBefore), orNaN(spreadBefore)),
-                new Figures(orNaN(probability), orNaN(level), orNaN(spread)))
-            .name();
+  private static double orNaN(Row row, int field) {
+    return row.isNullAt(field) ? Double.NaN : row.getDouble(field);
   }
 
-  private static double orNaN(Double value) {
-    return value == null ? Double.NaN : value;
-  }
-
-  /** The changes in numbers and by their first engines. */
-  static ChangesSince since(
-      PreviousNight previous, Dataset<Row> changed, Dataset<Row> before, Dataset<Row> statuses) {
-    Map<MarkChange, Long> counts = new EnumMap<>(MarkChange.class);
-    for (Row row : changed.groupBy("change").count().collectAsList()) {
-      counts.put(MarkChange.valueOf(row.getString(0)), row.getLong(1));
+  private record Compare()
+      implements FlatMapFunction2<Iterator<Row>, Iterator<MarkedBefore>, MarkComparison> {
+    @Override
+    public Iterator<MarkComparison> call(Iterator<Row> ranked, Iterator<MarkedBefore> before) {
+      return List.of(MarkComparison.of(before, new AsEngines(ranked))).iterator();
     }
-    return new ChangesSince(
-        previous.asOf(),
-        first(changed, MarkChange.NEW, counts),
-        first(changed, MarkChange.WORSE, counts),
-        counts.getOrDefault(MarkChange.UNCHANGED, 0L),
-        cleared(changed, before, statuses));
   }
 
-  private static Counted<ListedEngine> first(
-      Dataset<Row> changed, MarkChange change, Map<MarkChange, Long> counts) {
-    List<ListedEngine> first = new ArrayList<>();
+  /** Ranked rows as the engines that they tell of. */
+  private record AsEngines(Iterator<Row> rows) implements Iterator<RankedEngine> {
+    @Override
+    public boolean hasNext() {
+      return rows.hasNext();
+    }
+
+    @Override
+    public RankedEngine next() {
+      return new RankedRow(rows.next());
+    }
+  }
+
+  private record RankedRow(Row row) implements RankedEngine {
+    @Override
+    public EngineName name() {
+      return new EngineName(RankedColumn.VEHICLE_ID.of(row), RankedColumn.ENGINE_ID.of(row));
+    }
+
+    @Override
+    public MarkChange.Figures figures() {
+      return new MarkChange.Figures(
+          RankedColumn.FAULT_PROBABILITY.realOf(row),
+          RankedColumn.LEVEL_PCT.realOf(row),
+          RankedColumn.SPREAD_PCT.realOf(row));
+    }
+
+    @Override
+    public ListedEngine listed(MarkChange change) {
+      return WorkListStage.toListed(row, change);
+    }
+  }
+
+  /** A few engines that were marked, with what is known of them tonight. */
+  private static List<Cleared> cleared(List<MarkedBefore> gone, Dataset<Row> statuses) {
+    if (gone.isEmpty()) {
+      return List.of();
+    }
+    Map<EngineName, Row> tonight = new HashMap<>();
     for (Row row :
-        changed
-            .where(col("change").equalTo(change.name()))
-            .orderBy("rank")
-            .limit(ReportLimits.CHANGES)
+        statuses
+            .where(col("vehicle_id").isin(gone.stream().map(MarkedBefore::vehicleId).toArray()))
+            .select("vehicle_id", "engine_id", "last_tested_on", "fault_probability")
             .collectAsList()) {
-      first.add(WorkListStage.toListed(row));
+      tonight.put(new EngineName(row.getString(0), row.getString(1)), row);
     }
-    return new Counted<>(first, counts.getOrDefault(change, 0L));
-  }
-
-  private static Counted<Cleared> cleared(
-      Dataset<Row> changed, Dataset<Row> before, Dataset<Row> statuses) {
-    Dataset<Row> gone =
-        before.join(changed.select("vehicle_id", "engine_id"), engine(), "left_anti");
-    long inAll = gone.count();
-    List<Cleared> first = new ArrayList<>();
-    for (Row row :
-        gone.orderBy(col("before_probability").desc(), col("vehicle_id"), col("engine_id"))
-            .limit(ReportLimits.CHANGES)
-            .join(
-                statuses.select(
-                    col("vehicle_id"),
-                    col("engine_id"),
-                    col("last_tested_on"),
-                    col("fault_probability"),
-                    lit(true).as("in_service")),
-                engine(),
-                "left")
-            .orderBy(col("before_probability").desc(), col("vehicle_id"), col("engine_id"))
-            .collectAsList()) {
-      boolean inService = row.getAs("in_service") != null;
-      LocalDate tested = row.getAs("last_tested_on");
-      Double probability = row.getAs("fault_probability");
-      first.add(
+    List<Cleared> cleared = new ArrayList<>();
+    for (MarkedBefore marked : gone) {
+      Row now = tonight.get(marked.name());
+      cleared.add(
           new Cleared(
-              row.getAs("vehicle_id"),
-              row.getAs("before_tested_on"),
-              tested,
-              inService,
-              orNaN(probability)));
+              marked.vehicleId(),
+              marked.testedOn(),
+              now == null ? null : now.getAs(2),
+              now != null,
+              now == null ? Double.NaN : orNaN(now, 3)));
     }
-    return new Counted<>(first, inAll);
+    return cleared;
   }
 }

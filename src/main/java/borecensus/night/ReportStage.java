@@ -18,7 +18,6 @@ import borecensus.report.ReportData.RejectedRows;
 import borecensus.report.ReportData.SiteGlance;
 import borecensus.report.ReportData.StaleTest;
 import borecensus.report.ReportData.Staleness;
-import borecensus.report.ReportLimits;
 import borecensus.report.ReportPage;
 import borecensus.report.WorkListPage;
 import borecensus.worklist.EvidenceInput.Usage;
@@ -31,7 +30,6 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.HashMap;
 import java.util.Iterator;
 import java.util.List;
@@ -41,22 +39,20 @@ import java.util.SortedSet;
 import java.util.stream.StreamSupport;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.function.VoidFunction;
-import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 
 /** The files of a snapshot that people open: the work list as a spreadsheet, and the report. */
 final class ReportStage {
   private ReportStage() {}
 
-  /** Writes the ranked list as {@code work_list.csv}, in a task: it is never held as a whole. */
-  static void writeWorkList(Dataset<Row> ranked, Path snapshot) {
-    WriteWorkList writer = new WriteWorkList(TravellingFolder.of(snapshot));
-    JavaRDD<Row> rows = ranked.toJavaRDD();
+  /**
+   * Writes the ranked list as {@code work_list.csv}, in a task: it is never held as a whole.
+   *
+   * @param ranked one partition, by rank
+   */
+  static void writeWorkList(JavaRDD<Row> ranked, Path snapshot) {
+    ranked.foreachPartition(new WriteWorkList(TravellingFolder.of(snapshot)));
     try {
-      if (rows.getNumPartitions() == 0) {
-        writer.call(Collections.emptyIterator());
-      }
-      rows.foreachPartition(writer);
       WholeFile.clear(snapshot);
     } catch (IOException failure) {
       throw new UncheckedIOException(failure);
@@ -82,15 +78,6 @@ final class ReportStage {
             }
           });
     }
-  }
-
-  /** The first engines of the ranked list, as many as have a page. */
-  static List<ListedEngine> listed(Dataset<Row> changed) {
-    List<ListedEngine> listed = new ArrayList<>();
-    for (Row row : changed.orderBy("rank").limit(ReportLimits.ENGINES).collectAsList()) {
-      listed.add(WorkListStage.toListed(row));
-    }
-    return listed;
   }
 
   /** The engines whose last test is to be made again, newest test first. */

@@ -2,19 +2,16 @@ package borecensus.night;
 
 import borecensus.inspections.AuditDraw;
 import borecensus.norms.FamilyNormRow;
-import borecensus.norms.FleetNorms;
 import borecensus.report.ChangesSince;
 import borecensus.report.InspectionsGlance;
-import borecensus.report.ListedEngine;
 import borecensus.report.NightFrame;
 import borecensus.report.ReportData;
 import borecensus.report.WorkListPage;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
+import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.broadcast.Broadcast;
-import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
 
@@ -49,21 +46,20 @@ final class ReportWriter {
     this.folder = PageFolder.create(snapshot);
   }
 
-  /** Writes all pages and checks that all are there. */
-  void write(Figures figures, Dataset<Row> ranked) {
-    FleetNorms norms = sources.model().value().norms();
-    Optional<Dataset<Row>> before =
-        ChangeStage.before(spark, sources.previous()).map(Dataset::cache);
-    Dataset<Row> compared = ChangeStage.changed(ranked, before);
-    // Without a night before there is nothing to count, and the list alone is gathered from it.
-    Dataset<Row> changed = before.isPresent() ? compared.cache() : compared;
-    List<ListedEngine> listed = ReportStage.listed(changed);
-    ReportPlan plan = new ReportPlan(figures.night(), listed, ReportPlan.families(norms));
-    ChangesSince changes =
-        before
-            .map(b -> ChangeStage.since(sources.previous().get(), changed, b, sources.statuses()))
-            .orElse(ChangesSince.firstNight());
-    ReportStage.writeLists(morning(figures, plan, changes), listed, folder);
+  /**
+   * Writes all pages and checks that all are there.
+   *
+   * @param ranked the marked engines, in one partition
+   */
+  void write(Figures figures, JavaRDD<Row> ranked) {
+    ChangeStage.Compared compared =
+        ChangeStage.compared(ranked, sources.previous(), sources.statuses());
+    ReportPlan plan =
+        new ReportPlan(
+            figures.night(),
+            compared.listed(),
+            ReportPlan.families(sources.model().value().norms()));
+    ReportStage.writeLists(morning(figures, plan, compared.changes()), compared.listed(), folder);
     PageStage pages = new PageStage(sources.model(), broadcast(plan), folder);
     pages.writeEngines(sources.histories().at(plan.byVehicle().keySet()));
     pages.writeFamilies(sources.statuses(), sources.counts().histories());

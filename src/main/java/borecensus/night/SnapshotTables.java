@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
@@ -174,10 +175,10 @@ final class SnapshotTables {
   }
 
   private void writeWorkList(Sources sources, ReportWriter.Figures figures) {
-    Dataset<Row> ranked = WorkListStage.ranked(sources.statuses()).cache();
+    JavaRDD<Row> ranked = WorkListStage.ranked(sources.statuses());
     writer.writeOrdered(
         Table.WORK_LIST,
-        ranked.toJavaRDD().map(row -> RowCells.of(Table.WORK_LIST, row)),
+        ranked.map(row -> RowCells.of(Table.WORK_LIST, row)),
         figures.counts().marked());
     ReportStage.writeWorkList(ranked, snapshot);
     new ReportWriter(spark, sources, snapshot).write(figures, ranked);

@@ -16,25 +16,24 @@ import borecensus.report.ListedEngine;
 import borecensus.report.MarkChange;
 import borecensus.screening.Judgement;
 import borecensus.statistics.FalseShareTable;
-import borecensus.tables.Table;
 import borecensus.worklist.LimitDistance;
 import borecensus.worklist.Outlook;
 import borecensus.worklist.WorkListEntry;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
-import org.apache.spark.api.java.function.MapPartitionsFunction;
+import org.apache.spark.api.java.JavaRDD;
+import org.apache.spark.api.java.JavaSparkContext;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Column;
 import org.apache.spark.sql.Dataset;
-import org.apache.spark.sql.Encoders;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.RowFactory;
 import org.apache.spark.sql.api.java.UDF1;
 import org.apache.spark.sql.expressions.UserDefinedFunction;
 import org.apache.spark.sql.functions;
 import org.apache.spark.sql.types.DataTypes;
-import org.apache.spark.sql.types.StructType;
+import org.apache.spark.storage.StorageLevel;
 
 /** Marks and ranks: only what is marked is ever sorted. */
 final class WorkListStage {
@@ -72,136 +71,115 @@ final class WorkListStage {
             when(col("marked"), col("named_cylinders")).otherwise(col("suspect_cylinders")));
   }
 
-  /** The marked engines in rank order, each with the deviations of its last test. */
-  static Dataset<Row> ranked(Dataset<Row> statuses) {
-    return statuses
-        .where(col("marked"))
-        .select(
-            col("vehicle_id"),
-            col("engine_id"),
-            col("family_id"),
-            col("priority"),
-            col("fault_probability"),
-            col("main_reason"),
-            col("suspect_cylinders"),
-            col("evidence"),
-            col("next_step"),
-            col("last_tested_on"),
-            col("site_id"),
-            col("likely_causes"),
-            col("cause_shares"),
-            col("cause_evidence"),
-            col("limit"),
-            col("distance_to_limit_km"),
-            col("distance_to_limit_lower_km"),
-            col("distance_to_limit_upper_km"),
-            col("hours_to_limit"),
-            col("hours_to_limit_lower"),
-            col("hours_to_limit_upper"),
-            col("expected_saving"),
-            col("deviation_pct"),
-            col("q_value"),
-            when(
-                    col("original_engine"),
-                    functions.coalesce(col("distance_km"), col("engine_hours")))
-                .as("own_usage"),
-            col("level_pct"),
-            col("spread_pct"))
-        .coalesce(1)
-        .sortWithinPartitions(col("priority").desc(), col("vehicle_id"), col("engine_id"))
-        .mapPartitions(new NumberRows(), Encoders.row(rankedSchema()));
+  /**
+   * The marked engines in rank order, in one partition, each as {@link RankedColumn} has it. Kept,
+   * since several look at them: as plain rows, which none of them needs a plan for.
+   */
+  static JavaRDD<Row> ranked(Dataset<Row> statuses) {
+    JavaRDD<Row> sorted =
+        statuses
+            .where(col("marked"))
+            .select(RankedColumn.ofStatuses())
+            // All cores look for the few; merely merged partitions would be one task's to scan.
+            .repartition(1)
+            .sortWithinPartitions(col("priority").desc(), col("vehicle_id"), col("engine_id"))
+            .toJavaRDD();
+    // Where Spark finds that nothing is marked, it leaves no partition at all.
+    JavaRDD<Row> one =
+        sorted.getNumPartitions() == 0
+            ? JavaSparkContext.fromSparkContext(sorted.context()).parallelize(List.of(), 1)
+            : sorted;
+    return one.mapPartitions(NumberedRows::new).persist(StorageLevel.MEMORY_AND_DISK());
   }
 
-  private static StructType rankedSchema() {
-    return TableSchemas.of(Table.WORK_LIST)
-        .add("deviation_pct", DataTypes.createArrayType(DataTypes.DoubleType))
-        .add("q_value", DataTypes.DoubleType)
-        .add("own_usage", DataTypes.DoubleType)
-        .add("level_pct", DataTypes.DoubleType)
-        .add("spread_pct", DataTypes.DoubleType);
-  }
+  /** Rows in rank order, each with its rank before its other cells. */
+  private static final class NumberedRows implements Iterator<Row> {
+    private final Iterator<Row> rows;
+    private int rank;
 
-  private static final class NumberRows implements MapPartitionsFunction<Row, Row> {
+    NumberedRows(Iterator<Row> rows) {
+      this.rows = rows;
+    }
+
     @Override
-    public Iterator<Row> call(Iterator<Row> rows) {
-      return new Iterator<>() {
-        private int rank;
+    public boolean hasNext() {
+      return rows.hasNext();
+    }
 
-        @Override
-        public boolean hasNext() {
-          return rows.hasNext();
-        }
-
-        @Override
-        public Row next() {
-          Row row = rows.next();
-          Object[] cells = new Object[row.size() + 1];
-          rank++;
-          cells[0] = rank;
-          for (int i = 0; i < row.size(); i++) {
-            cells[i + 1] = row.get(i);
-          }
-          return RowFactory.create(cells);
-        }
-      };
+    @Override
+    public Row next() {
+      Row row = rows.next();
+      Object[] cells = new Object[row.size() + 1];
+      rank++;
+      cells[0] = rank;
+      for (int i = 0; i < row.size(); i++) {
+        cells[i + 1] = row.get(i);
+      }
+      return RowFactory.create(cells);
     }
   }
 
   /** A ranked row as the work list's own value. */
   static WorkListEntry toEntry(Row row) {
-    List<Integer> suspects = row.getList(row.fieldIndex("suspect_cylinders"));
-    String reason = row.getAs("main_reason");
+    String reason = RankedColumn.MAIN_REASON.of(row);
     return new WorkListEntry(
-        row.getAs("rank"),
-        row.getAs("vehicle_id"),
-        row.getAs("engine_id"),
-        row.getAs("family_id"),
-        row.getAs("priority"),
-        row.getAs("fault_probability"),
+        RankedColumn.RANK.of(row),
+        RankedColumn.VEHICLE_ID.of(row),
+        RankedColumn.ENGINE_ID.of(row),
+        RankedColumn.FAMILY_ID.of(row),
+        RankedColumn.PRIORITY.of(row),
+        RankedColumn.FAULT_PROBABILITY.of(row),
         Reason.valueOf(reason.toUpperCase(Locale.ROOT)),
-        suspects,
-        row.getAs("evidence"),
-        row.getAs("next_step"),
-        row.getAs("last_tested_on"),
-        row.getAs("site_id"),
+        RankedColumn.SUSPECT_CYLINDERS.listOf(row),
+        RankedColumn.EVIDENCE.of(row),
+        RankedColumn.NEXT_STEP.of(row),
+        RankedColumn.LAST_TESTED_ON.of(row),
+        RankedColumn.SITE_ID.of(row),
         outlook(row));
   }
 
   private static Outlook outlook(Row row) {
-    List<String> causes = row.getList(row.fieldIndex("likely_causes"));
-    List<Double> shares = row.getList(row.fieldIndex("cause_shares"));
+    List<String> causes = RankedColumn.LIKELY_CAUSES.listOf(row);
     return new Outlook(
         causes.stream().map(code -> Cause.of(code).orElseThrow()).toList(),
-        shares,
-        row.getAs("cause_evidence"),
+        RankedColumn.CAUSE_SHARES.listOf(row),
+        RankedColumn.CAUSE_EVIDENCE.of(row),
         toLimit(row),
-        real(row, "expected_saving"));
+        RankedColumn.EXPECTED_SAVING.realOf(row));
   }
 
   private static LimitDistance toLimit(Row row) {
-    boolean hours = !row.isNullAt(row.fieldIndex("hours_to_limit_lower"));
-    String name = hours ? "hours_to_limit%s" : "distance_to_limit%s_km";
-    String limit = row.getAs("limit");
-    return new LimitDistance(
-        hours ? UsageAxis.HOURS : UsageAxis.KM,
-        LimitDistance.Limit.valueOf(limit.toUpperCase(Locale.ROOT)),
-        real(row, name.formatted("")),
-        real(row, name.formatted("_lower")),
-        real(row, name.formatted("_upper")));
+    String code = RankedColumn.LIMIT.of(row);
+    LimitDistance.Limit limit = LimitDistance.Limit.valueOf(code.toUpperCase(Locale.ROOT));
+    return RankedColumn.HOURS_TO_LIMIT_LOWER.isIn(row)
+        ? new LimitDistance(
+            UsageAxis.HOURS,
+            limit,
+            RankedColumn.HOURS_TO_LIMIT.realOf(row),
+            RankedColumn.HOURS_TO_LIMIT_LOWER.realOf(row),
+            RankedColumn.HOURS_TO_LIMIT_UPPER.realOf(row))
+        : new LimitDistance(
+            UsageAxis.KM,
+            limit,
+            RankedColumn.DISTANCE_TO_LIMIT_KM.realOf(row),
+            RankedColumn.DISTANCE_TO_LIMIT_LOWER_KM.realOf(row),
+            RankedColumn.DISTANCE_TO_LIMIT_UPPER_KM.realOf(row));
   }
 
   /** A ranked row with its change, as the report lists it. */
-  static ListedEngine toListed(Row row) {
-    List<Double> deviationsPct = row.getList(row.fieldIndex("deviation_pct"));
+  static ListedEngine toListed(Row row, MarkChange change) {
     return new ListedEngine(
         toEntry(row),
-        deviationsPct,
-        row.<Double>getAs("q_value"),
-        figures(row),
-        MarkChange.valueOf(row.getAs("change")));
+        RankedColumn.DEVIATION_PCT.listOf(row),
+        RankedColumn.Q_VALUE.<Double>of(row),
+        new LastFigures(
+            RankedColumn.OWN_USAGE.realOf(row),
+            RankedColumn.LEVEL_PCT.realOf(row),
+            RankedColumn.SPREAD_PCT.realOf(row)),
+        change);
   }
 
-  /** The figures of a row's last trusted test; NaN for what it does not say. */
+  /** The figures of the last trusted test that a row names; NaN for what it does not say. */
   static LastFigures figures(Row row) {
     return new LastFigures(real(row, "own_usage"), real(row, "level_pct"), real(row, "spread_pct"));
   }
