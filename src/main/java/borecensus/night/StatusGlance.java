@@ -10,6 +10,7 @@ import java.util.Map;
 import org.apache.spark.api.java.function.FlatMapFunction;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
+import org.apache.spark.sql.catalyst.InternalRow;
 
 /** What the morning page tells of all screened engines, gathered in one pass over them. */
 final class StatusGlance implements Serializable {
@@ -24,9 +25,12 @@ final class StatusGlance implements Serializable {
   static StatusGlance of(Dataset<Row> statuses, LocalDate asOf) {
     LocalDate oldBefore = asOf.minusDays(Staleness.OLD_AFTER_DAYS);
     StatusGlance all = new StatusGlance();
+    // Rows as Spark computes with them: the few that are kept become values, the millions do not.
     StatusColumn.of(statuses)
+        .queryExecution()
+        .toRdd()
         .toJavaRDD()
-        .mapPartitions(new Look(oldBefore))
+        .mapPartitions(new Look(Math.toIntExact(oldBefore.toEpochDay())))
         .collect()
         .forEach(all::add);
     return all;
@@ -46,18 +50,17 @@ final class StatusGlance implements Serializable {
     lists.forEach((list, rows) -> rows.addAll(part.lists.get(list)));
   }
 
-  private record Look(LocalDate oldBefore) implements FlatMapFunction<Iterator<Row>, StatusGlance> {
+  private record Look(int oldBeforeEpochDay)
+      implements FlatMapFunction<Iterator<InternalRow>, StatusGlance> {
     @Override
-    public Iterator<StatusGlance> call(Iterator<Row> statuses) {
+    public Iterator<StatusGlance> call(Iterator<InternalRow> statuses) {
       StatusGlance glance = new StatusGlance();
+      FirstRows[] lists = glance.lists.values().toArray(FirstRows[]::new);
       while (statuses.hasNext()) {
-        Row status = statuses.next();
-        glance.lists.forEach(
-            (list, rows) -> {
-              if (list.takes(status, oldBefore)) {
-                rows.add(status);
-              }
-            });
+        InternalRow status = statuses.next();
+        for (FirstRows list : lists) {
+          list.look(status, oldBeforeEpochDay);
+        }
       }
       return List.of(glance).iterator();
     }

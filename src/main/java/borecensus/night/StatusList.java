@@ -1,93 +1,104 @@
 package borecensus.night;
 
 import borecensus.report.ReportLimits;
-import java.time.LocalDate;
-import java.util.Comparator;
-import org.apache.spark.sql.Row;
-import org.apache.spark.unsafe.types.UTF8String;
+import org.apache.spark.sql.catalyst.InternalRow;
 
 /** Lists of engines that the morning page tells, each with the rows it is for. */
 enum StatusList {
-  ALL(0, byVehicle()) {
+  ALL(0) {
     @Override
-    boolean takes(Row row, LocalDate oldBefore) {
+    boolean takes(InternalRow status, int oldBeforeEpochDay) {
       return true;
     }
   },
-  MARKED(0, byVehicle()) {
+  MARKED(0) {
     @Override
-    boolean takes(Row row, LocalDate oldBefore) {
-      return Boolean.TRUE.equals(StatusColumn.MARKED.of(row));
+    boolean takes(InternalRow status, int oldBeforeEpochDay) {
+      return StatusColumn.MARKED.isTrue(status);
     }
   },
-  UNTESTED(0, byVehicle()) {
+  UNTESTED(0) {
     @Override
-    boolean takes(Row row, LocalDate oldBefore) {
-      return !StatusColumn.LAST_TESTED_ON.isIn(row);
+    boolean takes(InternalRow status, int oldBeforeEpochDay) {
+      return !StatusColumn.LAST_TESTED_ON.isIn(status);
     }
   },
   /** The engines whose test would tell most. */
-  PLAN(PlanStage.MOST, by(StatusColumn.PLAN_SCORE).reversed().thenComparing(byVehicle())) {
+  PLAN(PlanStage.MOST) {
     @Override
-    boolean takes(Row row, LocalDate oldBefore) {
-      return StatusColumn.PLAN_SCORE.isIn(row) && Boolean.FALSE.equals(StatusColumn.MARKED.of(row));
+    boolean takes(InternalRow status, int oldBeforeEpochDay) {
+      return StatusColumn.PLAN_SCORE.isIn(status) && StatusColumn.MARKED.isFalse(status);
+    }
+
+    @Override
+    long place(InternalRow status) {
+      return greatestFirst(StatusColumn.PLAN_SCORE.real(status));
     }
   },
   /** The engines whose last test is to be made again, newest test first. */
-  REPEAT(
-      ReportLimits.LINES, by(StatusColumn.REPEAT_TESTED_ON).reversed().thenComparing(byVehicle())) {
+  REPEAT(ReportLimits.LINES) {
     @Override
-    boolean takes(Row row, LocalDate oldBefore) {
-      return StatusColumn.REPEAT_TESTED_ON.isIn(row);
+    boolean takes(InternalRow status, int oldBeforeEpochDay) {
+      return StatusColumn.REPEAT_TESTED_ON.isIn(status);
+    }
+
+    @Override
+    long place(InternalRow status) {
+      return -(long) StatusColumn.REPEAT_TESTED_ON.epochDay(status);
     }
   },
   /** Engines whose last test is old, oldest first. */
-  OLD(ReportLimits.OLD_TESTS, by(StatusColumn.LAST_TESTED_ON).thenComparing(byVehicle())) {
+  OLD(ReportLimits.OLD_TESTS) {
     @Override
-    boolean takes(Row row, LocalDate oldBefore) {
-      LocalDate last = StatusColumn.LAST_TESTED_ON.of(row);
-      return last != null && last.isBefore(oldBefore);
+    boolean takes(InternalRow status, int oldBeforeEpochDay) {
+      return StatusColumn.LAST_TESTED_ON.isIn(status)
+          && StatusColumn.LAST_TESTED_ON.epochDay(status) < oldBeforeEpochDay;
+    }
+
+    @Override
+    long place(InternalRow status) {
+      return StatusColumn.LAST_TESTED_ON.epochDay(status);
     }
   },
   /** The engines that were inspected last. */
-  INSPECTED(
-      ReportLimits.INSPECTED, by(StatusColumn.INSPECTED_ON).reversed().thenComparing(byVehicle())) {
+  INSPECTED(ReportLimits.INSPECTED) {
     @Override
-    boolean takes(Row row, LocalDate oldBefore) {
-      return StatusColumn.INSPECTED_ON.isIn(row);
+    boolean takes(InternalRow status, int oldBeforeEpochDay) {
+      return StatusColumn.INSPECTED_ON.isIn(status);
+    }
+
+    @Override
+    long place(InternalRow status) {
+      return -(long) StatusColumn.INSPECTED_ON.epochDay(status);
     }
   };
 
   private final int length;
-  private final Comparator<Row> order;
 
-  StatusList(int length, Comparator<Row> order) {
+  StatusList(int length) {
     this.length = length;
-    this.order = order;
   }
 
-  /** Whether a row is counted. */
-  abstract boolean takes(Row row, LocalDate oldBefore);
+  /** Whether a status, of {@link StatusColumn}, is counted. */
+  abstract boolean takes(InternalRow status, int oldBeforeEpochDay);
+
+  /**
+   * Where in the list a status that it takes belongs: before those of a greater place, and among
+   * those of the same by its vehicle.
+   */
+  long place(InternalRow status) {
+    return 0;
+  }
 
   /** How many rows are kept at most; the others are only counted. */
   int length() {
     return length;
   }
 
-  Comparator<Row> order() {
-    return order;
-  }
-
-  private static Comparator<Row> by(StatusColumn column) {
-    return (a, b) -> StatusList.<Comparable<Object>>cell(column, a).compareTo(column.of(b));
-  }
-
-  private static <T> T cell(StatusColumn column, Row row) {
-    return column.of(row);
-  }
-
-  /** In the byte order of UTF-8, as Spark orders text. */
-  private static Comparator<Row> byVehicle() {
-    return Comparator.comparing(row -> UTF8String.fromString(StatusColumn.VEHICLE_ID.of(row)));
+  /** Places of real numbers, in the order opposite to that of {@link Double#compare}. */
+  static long greatestFirst(double number) {
+    long bits = Double.doubleToLongBits(number);
+    // The bits of positive numbers rise with them, those of negative ones fall.
+    return ~(bits < 0 ? bits ^ Long.MAX_VALUE : bits);
   }
 }

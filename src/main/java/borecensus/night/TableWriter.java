@@ -21,7 +21,9 @@ import org.apache.spark.executor.OutputMetrics;
 import org.apache.spark.sql.Column;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
+import org.apache.spark.sql.catalyst.InternalRow;
 import org.apache.spark.sql.functions;
+import org.apache.spark.sql.types.StructType;
 
 /** Writes the tables of one snapshot and checks what was written. */
 final class TableWriter {
@@ -38,13 +40,26 @@ final class TableWriter {
   /** Writes rows that a stage has computed, as few files as their number asks for. */
   void write(Table table, Dataset<Row> rows, long expectedRows) {
     Column[] order = table.order().stream().map(functions::col).toArray(Column[]::new);
-    JavaRDD<Row> ordered =
+    Dataset<Row> ordered =
         rows.select(
                 table.columns().stream().map(c -> functions.col(c.name())).toArray(Column[]::new))
             .coalesce(files(expectedRows))
-            .sortWithinPartitions(order)
-            .toJavaRDD();
-    writeOrdered(table, ordered.map(row -> RowCells.of(table, row)), expectedRows);
+            .sortWithinPartitions(order);
+    requireTypes(table, ordered.schema());
+    // From Spark's own form straight to the file: to make values of millions of rows costs more
+    // than to sort and store them.
+    JavaRDD<InternalRow> cells = ordered.queryExecution().toRdd().toJavaRDD();
+    writeOrdered(table, cells.map(row -> InternalRowCells.of(table, row)), expectedRows);
+  }
+
+  /** Refuses columns of other types than declared, whose bytes would be taken for other values. */
+  private static void requireTypes(Table table, StructType computed) {
+    String declared = TableSchemas.of(table).catalogString();
+    if (!computed.catalogString().equals(declared)) {
+      throw new IllegalArgumentException(
+          "rows of table %s have the columns %s where %s are declared"
+              .formatted(table.tableName(), computed.catalogString(), declared));
+    }
   }
 
   /** How many files a table of so many rows is written to. */

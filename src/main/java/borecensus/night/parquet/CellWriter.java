@@ -1,6 +1,7 @@
 package borecensus.night.parquet;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
@@ -61,7 +62,18 @@ public final class CellWriter {
         : Binary.fromConstantByteArray(text.getBytes(StandardCharsets.UTF_8));
   }
 
-  /** Text that stands in many rows, see {@link #utf8}. */
+  /**
+   * Text in memory that will hold something else after the row: what a column keeps of it, in its
+   * dictionary or as its least or greatest value, it copies.
+   *
+   * @param utf8 its bytes, in an array
+   */
+  public static Binary passingUtf8(ByteBuffer utf8) {
+    return Binary.fromReusedByteArray(
+        utf8.array(), utf8.arrayOffset() + utf8.position(), utf8.remaining());
+  }
+
+  /** Text as it is stored, see {@link #utf8} and {@link #passingUtf8}. */
   public void text(Binary text) {
     if (text == null) {
       absent();
@@ -94,8 +106,13 @@ public final class CellWriter {
     if (date == null) {
       absent();
     } else {
-      integer(Math.toIntExact(date.toEpochDay()));
+      epochDay(Math.toIntExact(date.toEpochDay()));
     }
+  }
+
+  /** A date as the days since 1970. */
+  public void epochDay(int days) {
+    integer(days);
   }
 
   /** A time to the microsecond; what is finer is cut off. */
@@ -103,8 +120,13 @@ public final class CellWriter {
     if (time == null) {
       absent();
     } else {
-      whole(micros(time));
+      epochMicros(micros(time));
     }
+  }
+
+  /** A time as the microseconds since 1970, as if it were one of UTC. */
+  public void epochMicros(long micros) {
+    whole(micros);
   }
 
   /** Microseconds since 1970, as if the time were one of UTC. */
@@ -124,6 +146,34 @@ public final class CellWriter {
 
   public void integers(List<Integer> values) {
     list(values, (to, value, repeated) -> to.write(value.intValue(), repeated, ELEMENT));
+  }
+
+  /** Texts as they are stored, see {@link #utf8} and {@link #passingUtf8}. */
+  public void texts(Binary[] texts) {
+    list(texts.length, (to, index, repeated) -> to.write(texts[index], repeated, ELEMENT));
+  }
+
+  /** A list of real numbers, NaN among them. */
+  public void reals(double[] values) {
+    list(values.length, (to, index, repeated) -> to.write(values[index], repeated, ELEMENT));
+  }
+
+  public void integers(int[] values) {
+    list(values.length, (to, index, repeated) -> to.write(values[index], repeated, ELEMENT));
+  }
+
+  private interface ElementAt {
+    void write(ColumnWriter to, int index, int repeated);
+  }
+
+  private void list(int length, ElementAt element) {
+    ColumnWriter to = rows.column(column++);
+    if (length == 0) {
+      to.writeNull(0, PRESENT);
+    }
+    for (int i = 0; i < length; i++) {
+      element.write(to, i, i == 0 ? 0 : 1);
+    }
   }
 
   private interface Element<T> {
