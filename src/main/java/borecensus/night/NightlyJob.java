@@ -28,7 +28,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
@@ -108,6 +107,7 @@ public final class NightlyJob {
     private CauseTable causes;
     private KeptRows screened;
     private double briefsFrom;
+    private long engines;
     private FalseShareTable falseShares;
     private SnapshotTables.Inspections inspections;
 
@@ -198,6 +198,7 @@ public final class NightlyJob {
               new FleetKnowledge(model.value().norms(), causes, costs), FleetKnowledge.class);
       screened = screened(knowledge);
       FalseShareCounts counts = ScreeningStage.counts(screened);
+      engines = counts.engines();
       falseShares = FalseShareTable.of(counts);
       double lowestMarked = falseShares.lowestMarked(settings.maxFalseShare());
       if (lowestMarked < briefsFrom) {
@@ -214,7 +215,7 @@ public final class NightlyJob {
       Dataset<Row> marked =
           WorkListStage.marked(
               screened.rows(), inputs.broadcast(falseShares, FalseShareTable.class), rule);
-      progress.ends("%,d engines in service".formatted(counts.engines()));
+      progress.ends("%,d engines in service".formatted(engines));
       return marked;
     }
 
@@ -253,6 +254,8 @@ public final class NightlyJob {
       Path snapshot = store.snapshotFolder(snapshotId);
       SnapshotTables tables = new SnapshotTables(inputs.spark(), snapshot, settings, identity);
       ReadingsTable readings = fleet.readings(model);
+      SideWork<List<String>> handedOn =
+          SideWork.begin("look-up", () -> handOn(snapshot, readings.closedFiles()));
       NightResult result =
           tables.write(
               new SnapshotTables.Sources(
@@ -272,12 +275,6 @@ public final class NightlyJob {
                   inspections,
                   readings,
                   fleet::historiesOf));
-      JavaRDD<byte[]> toCarry =
-          CarryStage.toCarry(fleet.vehiclesBefore(), fleet.settled(), screened);
-      int buckets = writeLookup(new LookupFiles(snapshot), result.engines());
-      List<String> carried =
-          new Handover(inputs, fleet, folderName())
-              .write(toCarry, model, causes, readings.closedFiles(), buckets, briefsFrom);
       store.publish(
           new SnapshotManifest(
               snapshotId,
@@ -286,19 +283,36 @@ public final class NightlyJob {
               settings.asOf().toString(),
               batches,
               tables.rowsWritten(),
-              carried));
+              handedOn.end()));
       store.retain(settings.keepSnapshots());
       progress.ends("snapshot " + snapshotId);
       return result;
     }
 
+    /**
+     * Writes the look-up, and what the next night can build on.
+     *
+     * @return folders for the manifest
+     */
+    private List<String> handOn(Path snapshot, int closedFiles) {
+      int buckets = writeLookup(new LookupFiles(snapshot));
+      return new Handover(inputs, fleet, folderName())
+          .write(
+              CarryStage.toCarry(fleet.vehiclesBefore(), fleet.settled(), screened),
+              model,
+              causes,
+              closedFiles,
+              buckets,
+              briefsFrom);
+    }
+
     /** Writes the look-up, in so many buckets. */
-    private int writeLookup(LookupFiles lookup, long vehicles) {
+    private int writeLookup(LookupFiles lookup) {
       Optional<TakenOver> before = fleet.before();
       int buckets =
           before
               .map(night -> night.night().buckets())
-              .orElseGet(() -> LookupStage.buckets(vehicles, fleet.sections()));
+              .orElseGet(() -> LookupStage.buckets(engines, fleet.sections()));
       PublishedModel published =
           new PublishedModel(
               model.value().learned(),
@@ -306,7 +320,7 @@ public final class NightlyJob {
               settings.asOf(),
               falseShares.lowestMarked(settings.maxFalseShare()),
               buckets);
-      long expected = before.isEmpty() ? vehicles : fleet.counts().rows(HistoryField.Kind.DOSSIER);
+      long expected = before.isEmpty() ? engines : fleet.counts().rows(HistoryField.Kind.DOSSIER);
       long written =
           before
               .map(

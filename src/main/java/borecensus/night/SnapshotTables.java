@@ -105,7 +105,14 @@ final class SnapshotTables {
     StatusGlance glance = StatusGlance.of(sources.statuses(), settings.asOf());
     long inService = glance.count(StatusList.ALL);
     long marked = glance.count(StatusList.MARKED);
-    writer.write(Table.ENGINE_STATUS, sources.statuses(), inService);
+    // One task that writes one long file: pages and lists are made meanwhile.
+    SideWork<Long> statuses =
+        SideWork.begin(
+            "engine-status",
+            () -> {
+              writer.write(Table.ENGINE_STATUS, sources.statuses(), inService);
+              return inService;
+            });
     List<Row> plan = PlanStage.plan(glance);
     writer.write(Table.TEST_PLAN, plan);
     writer.write(Table.AUDIT_DRAW, AuditStage.rows(sources.inspections().drawn()));
@@ -130,7 +137,7 @@ final class SnapshotTables {
         snapshot,
         sources.rowsNew(),
         rows,
-        inService,
+        statuses.end(),
         marked,
         byCode,
         NightNotes.shown(notes, pressure));

@@ -13,7 +13,7 @@ import java.util.Collections;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
+import java.util.concurrent.ConcurrentSkipListMap;
 import org.apache.spark.TaskContext;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.function.Function2;
@@ -31,7 +31,7 @@ final class TableWriter {
   private static final long ROWS_PER_FILE = 2_500_000;
 
   private final Path snapshot;
-  private final Map<String, Long> rowsWritten = new TreeMap<>();
+  private final Map<String, Long> rowsWritten = new ConcurrentSkipListMap<>();
 
   TableWriter(Path snapshot) {
     this.snapshot = snapshot;
