@@ -3,6 +3,7 @@ package borecensus.night;
 import borecensus.night.parquet.CellWriter;
 import borecensus.night.parquet.TableRow;
 import borecensus.tables.Column;
+import borecensus.tables.ColumnType;
 import borecensus.tables.Table;
 import java.util.List;
 import org.apache.parquet.io.api.Binary;
@@ -19,25 +20,20 @@ import org.apache.spark.unsafe.types.UTF8String;
  * @param columns of the table, as the row's first fields, whose types must be those of {@link
  *     TableSchemas}: a row does not know its types
  */
-record InternalRowCells(List<Column> columns, InternalRow row) implements TableRow {
+record InternalRowCells(List<Column> columns, InternalRow row) implements ColumnCells {
 
   static TableRow of(Table table, InternalRow row) {
     return new InternalRowCells(table.columns(), row);
   }
 
   @Override
-  public void writeTo(CellWriter cells) {
-    for (int i = 0; i < columns.size(); i++) {
-      if (row.isNullAt(i)) {
-        cells.absent();
-      } else {
-        write(i, cells);
-      }
-    }
+  public boolean isAbsent(int field) {
+    return row.isNullAt(field);
   }
 
-  private void write(int field, CellWriter cells) {
-    switch (columns.get(field).type()) {
+  @Override
+  public void writeCell(int field, ColumnType type, CellWriter cells) {
+    switch (type) {
       case TEXT -> cells.text(passing(row.getUTF8String(field)));
       case INTEGER -> cells.integer(row.getInt(field));
       case LONG -> cells.whole(row.getLong(field));

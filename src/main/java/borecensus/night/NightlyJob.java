@@ -254,36 +254,38 @@ public final class NightlyJob {
       Path snapshot = store.snapshotFolder(snapshotId);
       SnapshotTables tables = new SnapshotTables(inputs.spark(), snapshot, settings, identity);
       ReadingsTable readings = fleet.readings(model);
-      SideWork<List<String>> handedOn =
-          SideWork.begin("look-up", () -> handOn(snapshot, readings.closedFiles()));
-      NightResult result =
-          tables.write(
-              new SnapshotTables.Sources(
-                  ledger,
-                  takenIn,
-                  inputs
-                      .spark()
-                      .createDataFrame(
-                          fleet.gathered().notes(), TableSchemas.of(Table.REGISTER_NOTES)),
-                  fleet.settled().rows(),
-                  fleet.counts(),
-                  statuses,
-                  model,
-                  previousNight(),
-                  problems,
-                  rowsNew,
-                  inspections,
-                  readings,
-                  fleet::historiesOf));
-      store.publish(
-          new SnapshotManifest(
-              snapshotId,
-              identity.runId(),
-              sequence,
-              settings.asOf().toString(),
-              batches,
-              tables.rowsWritten(),
-              handedOn.end()));
+      NightResult result;
+      try (SideWork<List<String>> handedOn =
+          SideWork.begin("look-up", () -> handOn(snapshot, readings.closedFiles()))) {
+        result =
+            tables.write(
+                new SnapshotTables.Sources(
+                    ledger,
+                    takenIn,
+                    inputs
+                        .spark()
+                        .createDataFrame(
+                            fleet.gathered().notes(), TableSchemas.of(Table.REGISTER_NOTES)),
+                    fleet.settled().rows(),
+                    fleet.counts(),
+                    statuses,
+                    model,
+                    previousNight(),
+                    problems,
+                    rowsNew,
+                    inspections,
+                    readings,
+                    fleet::historiesOf));
+        store.publish(
+            new SnapshotManifest(
+                snapshotId,
+                identity.runId(),
+                sequence,
+                settings.asOf().toString(),
+                batches,
+                tables.rowsWritten(),
+                handedOn.end()));
+      }
       store.retain(settings.keepSnapshots());
       progress.ends("snapshot " + snapshotId);
       return result;

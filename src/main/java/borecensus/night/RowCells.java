@@ -3,6 +3,7 @@ package borecensus.night;
 import borecensus.night.parquet.CellWriter;
 import borecensus.night.parquet.TableRow;
 import borecensus.tables.Column;
+import borecensus.tables.ColumnType;
 import borecensus.tables.Table;
 import java.util.List;
 import org.apache.spark.sql.Row;
@@ -12,25 +13,20 @@ import org.apache.spark.sql.Row;
  *
  * @param columns of the table, as the row's first fields
  */
-record RowCells(List<Column> columns, Row row) implements TableRow {
+record RowCells(List<Column> columns, Row row) implements ColumnCells {
 
   static TableRow of(Table table, Row row) {
     return new RowCells(table.columns(), row);
   }
 
   @Override
-  public void writeTo(CellWriter cells) {
-    for (int i = 0; i < columns.size(); i++) {
-      if (row.isNullAt(i)) {
-        cells.absent();
-      } else {
-        write(i, cells);
-      }
-    }
+  public boolean isAbsent(int field) {
+    return row.isNullAt(field);
   }
 
-  private void write(int field, CellWriter cells) {
-    switch (columns.get(field).type()) {
+  @Override
+  public void writeCell(int field, ColumnType type, CellWriter cells) {
+    switch (type) {
       case TEXT -> cells.text(row.getString(field));
       case INTEGER -> cells.integer(row.getInt(field));
       case LONG -> cells.whole(row.getLong(field));

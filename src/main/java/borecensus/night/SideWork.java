@@ -2,21 +2,19 @@ package borecensus.night;
 
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;
+import java.util.function.Supplier;
 
 /**
  * Work of a night that goes on beside its other work: a step whose tasks are few, or whose driver
  * is busy, leaves processors idle that another can use. What it does must not depend on the other.
  */
-final class SideWork<T> {
+final class SideWork<T> implements AutoCloseable {
   private final FutureTask<T> task;
+  private final Thread thread;
 
-  private SideWork(FutureTask<T> task) {
+  private SideWork(FutureTask<T> task, Thread thread) {
     this.task = task;
-  }
-
-  /** Something that takes a while and gives a value. */
-  interface Work<T> {
-    T done();
+    this.thread = thread;
   }
 
   /**
@@ -24,13 +22,12 @@ final class SideWork<T> {
    *
    * @param name of the thread
    */
-  static <T> SideWork<T> begin(String name, Work<T> work) {
-    SideWork<T> side = new SideWork<>(new FutureTask<>(work::done));
-    Thread thread = new Thread(side.task, name);
-    // A night that has failed elsewhere does not wait for it.
+  static <T> SideWork<T> begin(String name, Supplier<T> work) {
+    FutureTask<T> task = new FutureTask<>(work::get);
+    Thread thread = new Thread(task, name);
     thread.setDaemon(true);
     thread.start();
-    return side;
+    return new SideWork<>(task, thread);
   }
 
   /**
@@ -52,6 +49,20 @@ final class SideWork<T> {
     } catch (InterruptedException stopped) {
       Thread.currentThread().interrupt();
       throw new IllegalStateException("the night was interrupted", stopped);
+    }
+  }
+
+  /**
+   * Stops the work if it goes on still, since the night has failed elsewhere, and waits until it
+   * has stopped: nothing may write to the store once another run may hold it.
+   */
+  @Override
+  public void close() {
+    thread.interrupt();
+    try {
+      thread.join();
+    } catch (InterruptedException stopped) {
+      Thread.currentThread().interrupt();
     }
   }
 }

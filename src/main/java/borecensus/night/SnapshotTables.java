@@ -106,41 +106,42 @@ final class SnapshotTables {
     long inService = glance.count(StatusList.ALL);
     long marked = glance.count(StatusList.MARKED);
     // One task that writes one long file: pages and lists are made meanwhile.
-    SideWork<Long> statuses =
+    try (SideWork<Long> statuses =
         SideWork.begin(
             "engine-status",
             () -> {
               writer.write(Table.ENGINE_STATUS, sources.statuses(), inService);
               return inService;
-            });
-    List<Row> plan = PlanStage.plan(glance);
-    writer.write(Table.TEST_PLAN, plan);
-    writer.write(Table.AUDIT_DRAW, AuditStage.rows(sources.inspections().drawn()));
-    writer.write(Table.FINDING_RATES, InspectionStage.rows(sources.inspections().rates()));
-    writeSummary(rows, inService, marked, sources.readings().period());
-    writeWorkList(
-        sources,
-        new ReportWriter.Figures(
-            new NightFrame(settings.asOf(), identity.runId(), SoftwareVersion.get()),
-            new ReportData.Counts(
-                inService,
-                sources.counts().inAll().tests(),
-                marked,
-                new ReportData.Rows(
-                    rows.read(), rows.accepted(), rows.rejected(), rows.superseded())),
-            grid,
-            byCode,
-            plan,
-            glance));
-    PlanStage.writeCsv(plan, snapshot);
-    return new NightResult(
-        snapshot,
-        sources.rowsNew(),
-        rows,
-        statuses.end(),
-        marked,
-        byCode,
-        NightNotes.shown(notes, pressure));
+            })) {
+      List<Row> plan = PlanStage.plan(glance);
+      writer.write(Table.TEST_PLAN, plan);
+      writer.write(Table.AUDIT_DRAW, AuditStage.rows(sources.inspections().drawn()));
+      writer.write(Table.FINDING_RATES, InspectionStage.rows(sources.inspections().rates()));
+      writeSummary(rows, inService, marked, sources.readings().period());
+      writeWorkList(
+          sources,
+          new ReportWriter.Figures(
+              new NightFrame(settings.asOf(), identity.runId(), SoftwareVersion.get()),
+              new ReportData.Counts(
+                  inService,
+                  sources.counts().inAll().tests(),
+                  marked,
+                  new ReportData.Rows(
+                      rows.read(), rows.accepted(), rows.rejected(), rows.superseded())),
+              grid,
+              byCode,
+              plan,
+              glance));
+      PlanStage.writeCsv(plan, snapshot);
+      return new NightResult(
+          snapshot,
+          sources.rowsNew(),
+          rows,
+          statuses.end(),
+          marked,
+          byCode,
+          NightNotes.shown(notes, pressure));
+    }
   }
 
   private List<RegisterProblem> writeNotes(Sources sources) {

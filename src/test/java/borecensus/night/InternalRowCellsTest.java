@@ -22,12 +22,10 @@ import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.Iterator;
 import java.util.List;
-import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.apache.spark.sql.Row;
-import org.apache.spark.sql.SparkSession;
 import org.apache.spark.sql.catalyst.CatalystTypeConverters;
 import org.apache.spark.sql.catalyst.InternalRow;
 import org.apache.spark.sql.catalyst.expressions.UnsafeProjection;
@@ -35,30 +33,16 @@ import org.apache.spark.sql.catalyst.expressions.UnsafeRow;
 import org.apache.spark.sql.functions;
 import org.apache.spark.sql.types.StructType;
 import org.apache.spark.unsafe.Platform;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import scala.Function1;
 import scala.jdk.javaapi.CollectionConverters;
 
 /** Rows in Spark's own form, beside the same rows as values: the files are the same bytes. */
-class InternalRowCellsTest {
+class InternalRowCellsTest extends OnLocalSpark {
   private static final int ROWS = 3_000;
 
-  private static SparkSession spark;
-
   @TempDir private Path folder;
-
-  @BeforeAll
-  static void open() {
-    spark = SparkSessions.open(Map.of("spark.master", "local[2]"));
-  }
-
-  @AfterAll
-  static void close() {
-    spark.stop();
-  }
 
   @Test
   void everyTableHasTheSameBytesFromInternalRowsThatShareTheirMemory() throws IOException {

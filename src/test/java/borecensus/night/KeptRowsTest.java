@@ -5,34 +5,18 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.Random;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.RowFactory;
-import org.apache.spark.sql.SparkSession;
 import org.apache.spark.sql.types.DataTypes;
 import org.apache.spark.sql.types.StructType;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
 /** Rows of many columns, most of them absent, and of values of every length. */
-class KeptRowsTest {
+class KeptRowsTest extends OnLocalSpark {
   private static final int NUMBERS = 90;
   private static final StructType SCHEMA = schema();
-
-  private static SparkSession spark;
-
-  @BeforeAll
-  static void startSpark() {
-    spark = SparkSessions.open(Map.of("spark.master", "local[2]"));
-  }
-
-  @AfterAll
-  static void stopSpark() {
-    spark.stop();
-  }
 
   @Test
   void keptRowsComeBackAsTheyWereAsOftenAsTheyAreRead() {

@@ -35,15 +35,12 @@ import org.apache.parquet.schema.Type;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.RowFactory;
-import org.apache.spark.sql.SparkSession;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A ledger batch written straight to its files, beside what Spark's own writer makes of it. */
-class LedgerFileTest {
+class LedgerFileTest extends OnLocalSpark {
   private static final String HOSTILE = "=cmd|' /C'!A0\u0000\r\n<script>\uD83D\uDE97\uE000\"',;";
   private static final FileKey KEY = new FileKey(1L << 32, "sheets/größer.csv", "digest");
   private static final SheetItem REFUSED =
@@ -53,20 +50,8 @@ class LedgerFileTest {
       new SheetItem.Repeated(new RowPlace(KEY.sourceFile(), 8));
   private static final SheetItem END = new SheetItem.End(9, List.of("colour", HOSTILE));
 
-  private static SparkSession spark;
-
   @TempDir private Path folder;
   private Path batch;
-
-  @BeforeAll
-  static void open() {
-    spark = SparkSessions.open(Map.of("spark.master", "local[2]"));
-  }
-
-  @AfterAll
-  static void close() {
-    spark.stop();
-  }
 
   @BeforeEach
   void makeTheBatch() throws IOException {

@@ -26,31 +26,16 @@ import org.apache.parquet.hadoop.ParquetFileReader;
 import org.apache.parquet.schema.Type;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
-import org.apache.spark.sql.SparkSession;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
  * Tables written straight to their files, beside what Spark's own writer makes of the same rows.
  */
-class TableWriterTest {
+class TableWriterTest extends OnLocalSpark {
   private static final String HOSTILE = "=cmd|' /C'!A0\u0000\r\n<script>\uD83D\uDE97\uE000\"',;";
 
-  private static SparkSession spark;
-
   @TempDir private Path folder;
-
-  @BeforeAll
-  static void open() {
-    spark = SparkSessions.open(Map.of("spark.master", "local[2]"));
-  }
-
-  @AfterAll
-  static void close() {
-    spark.stop();
-  }
 
   @Test
   void everyTableHasTheSchemaThatSparkWouldGiveIt() throws IOException {
