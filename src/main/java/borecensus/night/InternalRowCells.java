@@ -5,11 +5,10 @@ import borecensus.night.parquet.TableRow;
 import borecensus.tables.Column;
 import borecensus.tables.ColumnType;
 import borecensus.tables.Table;
+import java.nio.ByteBuffer;
 import java.util.List;
-import org.apache.parquet.io.api.Binary;
 import org.apache.spark.sql.catalyst.InternalRow;
 import org.apache.spark.sql.catalyst.util.ArrayData;
-import org.apache.spark.unsafe.types.UTF8String;
 
 /**
  * A row as Spark computes with it, as a row of a table: text stays the bytes that it is, dates and
@@ -34,7 +33,7 @@ record InternalRowCells(List<Column> columns, InternalRow row) implements Column
   @Override
   public void writeCell(int field, ColumnType type, CellWriter cells) {
     switch (type) {
-      case TEXT -> cells.text(passing(row.getUTF8String(field)));
+      case TEXT -> cells.text(row.getUTF8String(field).getByteBuffer());
       case INTEGER -> cells.integer(row.getInt(field));
       case LONG -> cells.whole(row.getLong(field));
       case REAL -> cells.real(row.getDouble(field));
@@ -59,15 +58,11 @@ record InternalRowCells(List<Column> columns, InternalRow row) implements Column
     return list;
   }
 
-  private static Binary[] texts(ArrayData list) {
-    Binary[] texts = new Binary[list.numElements()];
+  private static ByteBuffer[] texts(ArrayData list) {
+    ByteBuffer[] texts = new ByteBuffer[list.numElements()];
     for (int i = 0; i < texts.length; i++) {
-      texts[i] = passing(list.getUTF8String(i));
+      texts[i] = list.getUTF8String(i).getByteBuffer();
     }
     return texts;
-  }
-
-  private static Binary passing(UTF8String text) {
-    return CellWriter.passingUtf8(text.getByteBuffer());
   }
 }

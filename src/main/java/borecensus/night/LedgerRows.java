@@ -15,18 +15,17 @@ import java.io.Serializable;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.Function;
-import org.apache.parquet.io.api.Binary;
 
 /** Rows of the ledger from the values of intake; an absent real number stays NaN. */
 final class LedgerRows {
-  private static final Binary NOTHING = CellWriter.utf8("");
-  private static final Binary[] KINDS = codes(LedgerKind.values(), LedgerKind::code);
-  private static final Binary[] UNITS = codes(PressureUnit.values(), PressureUnit::code);
-  private static final Binary[] SHEET_KINDS = codes(SheetKind.values(), SheetKind::code);
-  private static final Binary[] THROTTLES = codes(Throttle.values(), Throttle::code);
+  private static final byte[] NOTHING = CellWriter.utf8("");
+  private static final byte[][] KINDS = codes(LedgerKind.values(), LedgerKind::code);
+  private static final byte[][] UNITS = codes(PressureUnit.values(), PressureUnit::code);
+  private static final byte[][] SHEET_KINDS = codes(SheetKind.values(), SheetKind::code);
+  private static final byte[][] THROTTLES = codes(Throttle.values(), Throttle::code);
 
   private final FileKey key;
-  private final Binary sourceFile;
+  private final byte[] sourceFile;
   private final ColumnFile out;
 
   /** Rows of one sheet file. */
@@ -48,8 +47,8 @@ final class LedgerRows {
     }
   }
 
-  private static <E> Binary[] codes(E[] words, Function<E, String> code) {
-    return Arrays.stream(words).map(code).map(CellWriter::utf8).toArray(Binary[]::new);
+  private static <E> byte[][] codes(E[] words, Function<E, String> code) {
+    return Arrays.stream(words).map(code).map(CellWriter::utf8).toArray(byte[][]::new);
   }
 
   /** Writes one row. */

@@ -80,11 +80,11 @@ final class ReadingsStage {
       return new EachVehicle<>(
           histories,
           HistoryField.VEHICLE_ID.ordinal(),
-          vehicle -> cylinders(vehicle, texts).iterator());
+          vehicle -> tests(vehicle, texts).iterator());
     }
 
     /** The dry tests of all engines that a vehicle has had. */
-    private List<TableRow> cylinders(List<Row> vehicle, RepeatedTexts texts) {
+    private List<TableRow> tests(List<Row> vehicle, RepeatedTexts texts) {
       List<ReadTest> tests = new ArrayList<>();
       for (Row row : vehicle) {
         EngineHistory history = model.value().doubted(told.known(HistoryRows.toHistory(row)));
@@ -95,21 +95,23 @@ final class ReadingsStage {
         }
       }
       tests.sort(ReadTest.ORDER);
-      List<TableRow> rows = new ArrayList<>();
-      tests.forEach(test -> rows.addAll(cylinders(test, texts)));
+      List<TableRow> rows = new ArrayList<>(tests.size());
+      for (ReadTest test : tests) {
+        rows.add(cylinders(test, texts));
+      }
       return rows;
     }
 
-    private List<TableRow> cylinders(ReadTest read, RepeatedTexts texts) {
+    private TestReadings cylinders(ReadTest read, RepeatedTexts texts) {
       FleetNorms norms = model.value().norms();
       EngineHistory history = read.history();
       FamilyNorm norm = norms.family(history.familyId()).orElseThrow();
-      ReadingRow.Test test = ReadingRow.Test.of(read.test(), history, norm.axis(), texts);
-      List<TableRow> rows = new ArrayList<>();
-      for (CylinderDeviation cylinder : CylinderDeviation.of(read.test(), history, norms)) {
-        rows.add(new ReadingRow(test, cylinder));
-      }
-      return rows;
+      return new TestReadings(
+          read.test(),
+          history,
+          norm.axis(),
+          CylinderDeviation.of(read.test(), history, norms),
+          texts);
     }
   }
 

@@ -7,48 +7,50 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.util.List;
-import org.apache.parquet.column.ColumnWriter;
-import org.apache.parquet.io.api.Binary;
 
 /**
  * Takes the cells of rows, one after the other, in the order of a table's columns. An absent value
- * is null, an absent real number NaN.
+ * is null, an absent real number NaN. A cell that is said once counts for all rows that are told
+ * together; where they differ, it is said of each.
  */
 public final class CellWriter {
   private static final long MICROS_PER_SECOND = 1_000_000;
   private static final int NANOS_PER_MICRO = 1_000;
 
-  /** Definition level of a value, and of a list, that is there. */
-  private static final int PRESENT = 1;
-
-  /** Definition level of an element of a list. */
-  private static final int ELEMENT = 2;
-
-  private final RowGroups rows;
+  private final RowGroups groups;
   private int column;
+  private int rows;
 
   /** For the rows of a table: each column's values are by themselves or in lists. */
-  CellWriter(RowGroups rows) {
-    this.rows = rows;
+  CellWriter(RowGroups groups) {
+    this.groups = groups;
   }
 
   /**
-   * Takes one row.
+   * Takes one row, or those that are told together.
    *
    * @throws IllegalStateException when it has not as many cells as the table has columns
    */
-  void row(TableRow row) throws IOException {
+  void rows(TableRow told) throws IOException {
     column = 0;
-    row.writeTo(this);
-    if (column != rows.columns()) {
-      throw new IllegalStateException(
-          "a row has %d cells where %d are declared".formatted(column, rows.columns()));
+    rows = told.rows();
+    if (rows == 0) {
+      return;
     }
-    rows.endRow();
+    told.writeTo(this);
+    if (column != groups.columns()) {
+      throw new IllegalStateException(
+          "a row has %d cells where %d are declared".formatted(column, groups.columns()));
+    }
+    groups.endRows(rows);
+  }
+
+  private StoredColumn next() {
+    return groups.column(column++);
   }
 
   public void absent() {
-    rows.column(column++).writeNull(0, 0);
+    next().absent(Level.ABSENT, rows);
   }
 
   public void text(String text) {
@@ -56,50 +58,80 @@ public final class CellWriter {
   }
 
   /** Text as it is stored; null stays null. */
-  public static Binary utf8(String text) {
-    return text == null
-        ? null
-        : Binary.fromConstantByteArray(text.getBytes(StandardCharsets.UTF_8));
+  public static byte[] utf8(String text) {
+    return text == null ? null : text.getBytes(StandardCharsets.UTF_8);
   }
 
-  /**
-   * Text in memory that will hold something else after the row: what a column keeps of it, in its
-   * dictionary or as its least or greatest value, it copies.
-   *
-   * @param utf8 its bytes, in an array
-   */
-  public static Binary passingUtf8(ByteBuffer utf8) {
-    return Binary.fromReusedByteArray(
-        utf8.array(), utf8.arrayOffset() + utf8.position(), utf8.remaining());
-  }
-
-  /** Text as it is stored, see {@link #utf8} and {@link #passingUtf8}. */
-  public void text(Binary text) {
-    if (text == null) {
+  /** Text as it is stored, see {@link #utf8}. */
+  public void text(byte[] utf8) {
+    if (utf8 == null) {
       absent();
     } else {
-      rows.column(column++).write(text, 0, PRESENT);
+      next().text(utf8, 0, utf8.length, Level.VALUE, rows);
     }
   }
 
+  /**
+   * Text in memory that may hold something else after this call.
+   *
+   * @param utf8 its bytes, in an array
+   */
+  public void text(ByteBuffer utf8) {
+    next()
+        .text(
+            utf8.array(),
+            utf8.arrayOffset() + utf8.position(),
+            utf8.remaining(),
+            Level.VALUE,
+            rows);
+  }
+
   public void integer(int value) {
-    rows.column(column++).write(value, 0, PRESENT);
+    next().integer(value, Level.VALUE, rows);
+  }
+
+  /** A number of each of the rows. */
+  public void integerOfEach(int[] values) {
+    requireEach(values.length);
+    StoredColumn to = next();
+    for (int value : values) {
+      to.integer(value, Level.VALUE, 1);
+    }
   }
 
   public void whole(long value) {
-    rows.column(column++).write(value, 0, PRESENT);
+    next().whole(value, Level.VALUE, rows);
   }
 
   public void real(double value) {
+    real(next(), value, rows);
+  }
+
+  /** A number of each of the rows. */
+  public void realOfEach(double[] values) {
+    requireEach(values.length);
+    StoredColumn to = next();
+    for (double value : values) {
+      real(to, value, 1);
+    }
+  }
+
+  private static void real(StoredColumn to, double value, int count) {
     if (Double.isNaN(value)) {
-      absent();
+      to.absent(Level.ABSENT, count);
     } else {
-      rows.column(column++).write(value, 0, PRESENT);
+      to.real(value, Level.VALUE, count);
+    }
+  }
+
+  private void requireEach(int values) {
+    if (values != rows) {
+      throw new IllegalStateException("%d values are told of %d rows".formatted(values, rows));
     }
   }
 
   public void truth(boolean value) {
-    rows.column(column++).write(value, 0, PRESENT);
+    next().truth(value, Level.VALUE, rows);
   }
 
   public void date(LocalDate date) {
@@ -137,61 +169,70 @@ public final class CellWriter {
   }
 
   public void texts(List<String> texts) {
-    list(texts, (to, text, repeated) -> to.write(utf8(text), repeated, ELEMENT));
+    list(
+        texts,
+        (to, text, level) -> {
+          byte[] utf8 = utf8(text);
+          to.text(utf8, 0, utf8.length, level, 1);
+        });
   }
 
   public void reals(List<Double> values) {
-    list(values, (to, value, repeated) -> to.write(value.doubleValue(), repeated, ELEMENT));
+    list(values, (to, value, level) -> to.real(value, level, 1));
   }
 
   public void integers(List<Integer> values) {
-    list(values, (to, value, repeated) -> to.write(value.intValue(), repeated, ELEMENT));
+    list(values, (to, value, level) -> to.integer(value, level, 1));
   }
 
-  /** Texts as they are stored, see {@link #utf8} and {@link #passingUtf8}. */
-  public void texts(Binary[] texts) {
-    list(texts.length, (to, index, repeated) -> to.write(texts[index], repeated, ELEMENT));
+  /**
+   * Texts in memory that may hold something else after this call, see {@link #text(ByteBuffer)}.
+   */
+  public void texts(ByteBuffer[] texts) {
+    list(
+        texts.length,
+        (to, index, level) -> {
+          ByteBuffer utf8 = texts[index];
+          int start = utf8.arrayOffset() + utf8.position();
+          to.text(utf8.array(), start, utf8.remaining(), level, 1);
+        });
   }
 
   /** A list of real numbers, NaN among them. */
   public void reals(double[] values) {
-    list(values.length, (to, index, repeated) -> to.write(values[index], repeated, ELEMENT));
+    list(values.length, (to, index, level) -> to.real(values[index], level, 1));
   }
 
   public void integers(int[] values) {
-    list(values.length, (to, index, repeated) -> to.write(values[index], repeated, ELEMENT));
+    list(values.length, (to, index, level) -> to.integer(values[index], level, 1));
   }
 
   private interface ElementAt {
-    void write(ColumnWriter to, int index, int repeated);
+    void write(StoredColumn to, int index, Level level);
   }
 
   private void list(int length, ElementAt element) {
-    ColumnWriter to = rows.column(column++);
+    StoredColumn to = next();
     if (length == 0) {
-      to.writeNull(0, PRESENT);
+      to.absent(Level.EMPTY_LIST, rows);
+      return;
     }
-    for (int i = 0; i < length; i++) {
-      element.write(to, i, i == 0 ? 0 : 1);
+    for (int row = 0; row < rows; row++) {
+      for (int i = 0; i < length; i++) {
+        element.write(to, i, Level.ofElement(i));
+      }
     }
   }
 
   private interface Element<T> {
-    void write(ColumnWriter to, T value, int repeated);
+    void write(StoredColumn to, T value, Level level);
   }
 
   private <T> void list(List<T> values, Element<T> element) {
     if (values == null) {
       absent();
-    } else if (values.isEmpty()) {
-      rows.column(column++).writeNull(0, PRESENT);
     } else {
-      int repeated = 0;
-      for (T value : values) {
-        element.write(rows.column(column), value, repeated);
-        repeated = 1;
-      }
-      column++;
+      list(values.size(), (to, index, level) -> element.write(to, values.get(index), level));
     }
   }
 }

@@ -6,26 +6,16 @@ import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.Arrays;
 import java.util.List;
-import org.apache.parquet.column.ColumnWriter;
 import org.apache.parquet.column.ParquetProperties;
-import org.apache.parquet.io.api.Binary;
 import org.apache.parquet.schema.MessageType;
 
 /**
  * A Parquet file whose rows say just the cells that they have, in any order.
  *
  * <p>Columns are those of {@link ParquetSchemas}: optional values, and optional lists of required
- * elements, of which each has one column of values. The levels that tell what is absent are those
- * of the Parquet format, section "Nested Encoding" (after Melnik and others, 2010, Dremel).
+ * elements, of which each has one column of values.
  */
 public final class ColumnFile implements Closeable {
-  private static final int ABSENT = 0;
-  private static final int PRESENT = 1;
-  private static final int EMPTY_LIST = 1;
-  private static final int ELEMENT = 2;
-  private static final int NEW_ROW = 0;
-  private static final int SAME_ROW = 1;
-
   private final MessageType schema;
   private final RowGroups groups;
   private final boolean[] said;
@@ -46,16 +36,17 @@ public final class ColumnFile implements Closeable {
     return groups.rows();
   }
 
-  public void text(int column, Binary text) {
-    writerOf(column).write(text, NEW_ROW, PRESENT);
+  /** A text, by its bytes in UTF-8. */
+  public void text(int column, byte[] utf8) {
+    columnOf(column).text(utf8, 0, utf8.length, Level.VALUE, 1);
   }
 
   public void integer(int column, int value) {
-    writerOf(column).write(value, NEW_ROW, PRESENT);
+    columnOf(column).integer(value, Level.VALUE, 1);
   }
 
   public void whole(int column, long value) {
-    writerOf(column).write(value, NEW_ROW, PRESENT);
+    columnOf(column).whole(value, Level.VALUE, 1);
   }
 
   /** A time to the microsecond; what is finer is cut off. */
@@ -65,40 +56,41 @@ public final class ColumnFile implements Closeable {
 
   /** A real number; NaN is one, and stays it. */
   public void real(int column, double value) {
-    writerOf(column).write(value, NEW_ROW, PRESENT);
+    columnOf(column).real(value, Level.VALUE, 1);
   }
 
   /** A list of real numbers, NaN among them. */
   public void reals(int column, double[] values) {
-    ColumnWriter writer = listWriterOf(column, values.length);
+    StoredColumn to = listOf(column, values.length);
     for (int i = 0; i < values.length; i++) {
-      writer.write(values[i], i == 0 ? NEW_ROW : SAME_ROW, ELEMENT);
+      to.real(values[i], Level.ofElement(i), 1);
     }
   }
 
   public void wholes(int column, List<Long> values) {
-    ColumnWriter writer = listWriterOf(column, values.size());
+    StoredColumn to = listOf(column, values.size());
     for (int i = 0; i < values.size(); i++) {
-      writer.write(values.get(i).longValue(), i == 0 ? NEW_ROW : SAME_ROW, ELEMENT);
+      to.whole(values.get(i), Level.ofElement(i), 1);
     }
   }
 
   public void texts(int column, List<String> values) {
-    ColumnWriter writer = listWriterOf(column, values.size());
+    StoredColumn to = listOf(column, values.size());
     for (int i = 0; i < values.size(); i++) {
-      writer.write(CellWriter.utf8(values.get(i)), i == 0 ? NEW_ROW : SAME_ROW, ELEMENT);
+      byte[] utf8 = CellWriter.utf8(values.get(i));
+      to.text(utf8, 0, utf8.length, Level.ofElement(i), 1);
     }
   }
 
-  private ColumnWriter listWriterOf(int column, int elements) {
-    ColumnWriter writer = writerOf(column);
+  private StoredColumn listOf(int column, int elements) {
+    StoredColumn to = columnOf(column);
     if (elements == 0) {
-      writer.writeNull(NEW_ROW, EMPTY_LIST);
+      to.absent(Level.EMPTY_LIST, 1);
     }
-    return writer;
+    return to;
   }
 
-  private ColumnWriter writerOf(int column) {
+  private StoredColumn columnOf(int column) {
     if (said[column]) {
       throw new IllegalStateException(
           "a row has two cells in column " + schema.getFieldName(column));
@@ -111,11 +103,11 @@ public final class ColumnFile implements Closeable {
   public void endRow() throws IOException {
     for (int i = 0; i < said.length; i++) {
       if (!said[i]) {
-        groups.column(i).writeNull(NEW_ROW, ABSENT);
+        groups.column(i).absent(Level.ABSENT, 1);
       }
     }
     Arrays.fill(said, false);
-    groups.endRow();
+    groups.endRows(1);
   }
 
   /** Writes what is left and the footer: without it the file cannot be read. */

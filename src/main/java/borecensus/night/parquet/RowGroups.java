@@ -7,8 +7,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import org.apache.parquet.column.ColumnDescriptor;
-import org.apache.parquet.column.ColumnWriteStore;
-import org.apache.parquet.column.ColumnWriter;
 import org.apache.parquet.column.ParquetProperties;
 import org.apache.parquet.compression.CompressionCodecFactory;
 import org.apache.parquet.conf.PlainParquetConfiguration;
@@ -22,23 +20,26 @@ import org.apache.parquet.schema.MessageType;
 /**
  * The rows of one file, gathered column by column until there are enough of them for a row group.
  *
- * <p>Cells go straight to the writers of their columns. The library's own way, by records, asks at
- * each cell anew for the field's place in the schema, which costs more than storing the cell.
+ * <p>Cells go straight to their columns, see {@link StoredColumn}. The library's own way, by
+ * records, asks at each cell anew for the field's place in the schema, which costs more than
+ * storing the cell.
  */
 final class RowGroups implements Closeable {
   private static final long ROW_GROUP_BYTES = ParquetWriter.DEFAULT_BLOCK_SIZE;
 
-  /** After so many rows it is seen whether the row group is full: a row has less than 10 kB. */
-  private static final int ROWS_BETWEEN_CHECKS = 1_000;
+  /** After so many rows it is seen whether pages or the row group have grown long. */
+  private static final int ROWS_BETWEEN_CHECKS = 200;
 
   private final MessageType schema;
   private final ParquetProperties storage;
   private final CodecFactory codecs;
   private final ParquetFileWriter file;
-  private final ColumnWriter[] writers;
+  private final StoredColumn[] columns;
+  private final PageBytes page = new PageBytes();
   private ColumnChunkPageWriteStore pages;
-  private ColumnWriteStore columns;
   private long rowsInGroup;
+  private int rowsInPage;
+  private int uncheckedRows;
   private long rows;
 
   /**
@@ -50,7 +51,7 @@ final class RowGroups implements Closeable {
     this.schema = schema;
     this.storage = storage;
     codecs = new CodecFactory(new PlainParquetConfiguration(), storage.getPageSizeThreshold());
-    writers = new ColumnWriter[schema.getColumns().size()];
+    columns = new StoredColumn[schema.getColumns().size()];
     file =
         new ParquetFileWriter(
             Folders.parquetTarget(path),
@@ -74,29 +75,37 @@ final class RowGroups implements Closeable {
             storage.getAllocator(),
             storage.getColumnIndexTruncateLength(),
             storage.getPageWriteChecksumEnabled());
-    columns = storage.newColumnWriteStore(schema, pages, pages);
     List<ColumnDescriptor> descriptors = schema.getColumns();
-    for (int i = 0; i < writers.length; i++) {
-      writers[i] = columns.getColumnWriter(descriptors.get(i));
+    for (int i = 0; i < columns.length; i++) {
+      ColumnDescriptor column = descriptors.get(i);
+      columns[i] = new StoredColumn(column, pages.getPageWriter(column), storage, page);
     }
     rowsInGroup = 0;
+    rowsInPage = 0;
   }
 
   /** How many columns of values there are. */
   int columns() {
-    return writers.length;
+    return columns.length;
   }
 
-  /** Where the next row's cell of a column goes; it changes from row to row. */
-  ColumnWriter column(int column) {
-    return writers[column];
+  /** Where the next rows' cells of a column go; it changes from row to row. */
+  StoredColumn column(int column) {
+    return columns[column];
   }
 
-  /** Ends a row, of which every column has been told. */
-  void endRow() throws IOException {
-    columns.endRecord();
-    rows++;
-    rowsInGroup++;
+  /** Ends rows, of which every column has been told. */
+  void endRows(int count) throws IOException {
+    rows += count;
+    rowsInGroup += count;
+    rowsInPage += count;
+    uncheckedRows += count;
+    if (rowsInPage >= storage.getPageRowCountLimit()) {
+      rowsInPage = 0;
+      for (StoredColumn column : columns) {
+        column.endPage();
+      }
+    }
     if (groupIsFull()) {
       endGroup();
       beginGroup();
@@ -108,19 +117,31 @@ final class RowGroups implements Closeable {
     return rows;
   }
 
-  private boolean groupIsFull() {
-    return rowsInGroup >= storage.getRowGroupRowCountLimit()
-        || (rowsInGroup % ROWS_BETWEEN_CHECKS == 0 && columns.getBufferedSize() > ROW_GROUP_BYTES);
+  private boolean groupIsFull() throws IOException {
+    if (rowsInGroup >= storage.getRowGroupRowCountLimit()) {
+      return true;
+    }
+    if (uncheckedRows < ROWS_BETWEEN_CHECKS) {
+      return false;
+    }
+    uncheckedRows = 0;
+    long buffered = 0;
+    for (StoredColumn column : columns) {
+      column.endLongPage();
+      buffered += column.bufferedBytes();
+    }
+    return buffered > ROW_GROUP_BYTES;
   }
 
   private void endGroup() throws IOException {
     if (rowsInGroup > 0) {
       file.startBlock(rowsInGroup);
-      columns.flush();
+      for (StoredColumn column : columns) {
+        column.end();
+      }
       pages.flushToFileWriter(file);
       file.endBlock();
     }
-    columns.close();
     pages.close();
   }
 
@@ -134,7 +155,6 @@ final class RowGroups implements Closeable {
   @Override
   public void close() throws IOException {
     try {
-      columns.close();
       pages.close();
       file.close();
     } finally {

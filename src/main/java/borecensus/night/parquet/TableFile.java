@@ -47,7 +47,7 @@ public record TableFile(Table table, TravellingFolder folder) implements Seriali
                 new RowGroups(file, ParquetSchemas.of(table), ColumnStorage.of(table))) {
               CellWriter cells = new CellWriter(groups);
               while (rows.hasNext()) {
-                cells.row(rows.next());
+                cells.rows(rows.next());
               }
               groups.end();
               written[0] = groups.rows();

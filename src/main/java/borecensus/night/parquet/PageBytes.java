@@ -1,0 +1,98 @@
+package borecensus.night.parquet;
+
+import java.util.Arrays;
+import org.apache.parquet.bytes.BytesInput;
+
+/** The bytes of one page, little-endian as the Parquet format has them; used again and again. */
+final class PageBytes {
+  private static final int BITS_OF_A_BYTE = 8;
+
+  private byte[] bytes = new byte[1 << 12];
+  private int size;
+
+  int size() {
+    return size;
+  }
+
+  void clear() {
+    size = 0;
+  }
+
+  /** Takes back what was written since it had this size. */
+  void back(int earlierSize) {
+    size = earlierSize;
+  }
+
+  /** What was written; good until it is written to again. */
+  BytesInput written() {
+    return BytesInput.from(bytes, 0, size);
+  }
+
+  /** A copy of what was written. */
+  BytesInput copied() {
+    return BytesInput.from(Arrays.copyOf(bytes, size));
+  }
+
+  private void reserve(int more) {
+    if (more > bytes.length - size) {
+      bytes = Arrays.copyOf(bytes, Math.max(2 * bytes.length, Math.addExact(size, more)));
+    }
+  }
+
+  /** The lowest bytes of a number. */
+  void number(long value, int byteCount) {
+    reserve(byteCount);
+    byte[] to = bytes;
+    int at = size;
+    for (int i = 0; i < byteCount; i++) {
+      to[at + i] = (byte) (value >>> (BITS_OF_A_BYTE * i));
+    }
+    size = at + byteCount;
+  }
+
+  /** A number that is not negative, seven bits to a byte. */
+  void count(int value) {
+    int left = value;
+    while ((left & ~0x7f) != 0) {
+      number(left | 0x80, 1);
+      left >>>= 7;
+    }
+    number(left, 1);
+  }
+
+  void all(byte[] from, int offset, int length) {
+    reserve(length);
+    System.arraycopy(from, offset, bytes, size, length);
+    size += length;
+  }
+
+  /**
+   * Writes again what was written last.
+   *
+   * @param from where that began
+   * @param times how often more
+   */
+  void again(int from, int times) {
+    int length = size - from;
+    reserve(Math.multiplyExact(length, times));
+    for (int i = 0; i < times; i++) {
+      System.arraycopy(bytes, from, bytes, size, length);
+      size += length;
+    }
+  }
+
+  /** Leaves room for a number that is known later. */
+  int room(int byteCount) {
+    int at = size;
+    number(0, byteCount);
+    return at;
+  }
+
+  /** Fills room that was left. */
+  void fill(int at, long value, int byteCount) {
+    int end = size;
+    size = at;
+    number(value, byteCount);
+    size = end;
+  }
+}
