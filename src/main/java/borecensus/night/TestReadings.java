@@ -40,7 +40,7 @@ record TestReadings(
     cells.time(test.testedAt());
     cells.real(axis == UsageAxis.KM ? test.distanceKm() : Double.NaN);
     cells.real(test.engineHours());
-    cells.integerOfEach(cylinders.stream().mapToInt(CylinderDeviation::cylinder).toArray());
+    cells.integerOfEach(numbers());
     cells.text(texts.utf8(test.gaugeId()));
     cells.text(texts.utf8(test.siteId()));
     cells.real(test.ambientHpa());
@@ -51,9 +51,21 @@ record TestReadings(
     cells.realOfEach(ofEach(CylinderDeviation::deviationPct));
     cells.realOfEach(ofEach(CylinderDeviation::z));
     cells.truth(!test.doubts().isEmpty());
-    cells.texts(test.doubts().stream().map(Doubt::code).toList());
+    cells.texts(doubts());
     cells.text(texts.utf8(test.sourceFile()));
     cells.whole(test.rowNumber());
+  }
+
+  private int[] numbers() {
+    int[] numbers = new int[cylinders.size()];
+    for (int i = 0; i < numbers.length; i++) {
+      numbers[i] = cylinders.get(i).cylinder();
+    }
+    return numbers;
+  }
+
+  private List<String> doubts() {
+    return test.doubts().isEmpty() ? List.of() : test.doubts().stream().map(Doubt::code).toList();
   }
 
   private double[] ofCylinders(double[] byCylinder) {

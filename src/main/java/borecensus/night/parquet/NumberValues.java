@@ -106,7 +106,11 @@ final class NumberValues implements ColumnValues {
 
   @Override
   public void put(int value, PageBytes to) {
-    to.number(values[value], width);
+    if (width == Long.BYTES) {
+      to.eight(values[value]);
+    } else {
+      to.number(values[value], width);
+    }
   }
 
   @Override
