@@ -49,6 +49,10 @@ public final class ColumnFile implements Closeable {
     columnOf(column).whole(value, Level.VALUE, 1);
   }
 
+  public void truth(int column, boolean value) {
+    columnOf(column).truth(value, Level.VALUE, 1);
+  }
+
   /** A time to the microsecond; what is finer is cut off. */
   public void time(int column, LocalDateTime time) {
     whole(column, CellWriter.micros(time));

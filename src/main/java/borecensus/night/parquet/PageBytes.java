@@ -29,8 +29,8 @@ final class PageBytes {
   }
 
   /** A copy of what was written. */
-  BytesInput copied() {
-    return BytesInput.from(Arrays.copyOf(bytes, size));
+  byte[] copied() {
+    return Arrays.copyOf(bytes, size);
   }
 
   private void reserve(int more) {

@@ -1,6 +1,7 @@
 package borecensus.night.parquet;
 
 import java.io.IOException;
+import org.apache.parquet.bytes.BytesInput;
 import org.apache.parquet.column.ColumnDescriptor;
 import org.apache.parquet.column.Encoding;
 import org.apache.parquet.column.ParquetProperties;
@@ -271,7 +272,8 @@ final class StoredColumn {
       for (int i = 0; i < told.size(); i++) {
         told.put(i, page);
       }
-      pages.writeDictionaryPage(new DictionaryPage(page.copied(), told.size(), Encoding.PLAIN));
+      pages.writeDictionaryPage(
+          new DictionaryPage(BytesInput.from(page.copied()), told.size(), Encoding.PLAIN));
     }
   }
 
