@@ -28,6 +28,7 @@ import java.util.TreeMap;
  *   carried/N/night.json            this
  *   carried/N/model.bin             the norms that stand
  *   carried/N/causes.bin            what the work list goes by besides
+ *   carried/N/intake.bin            sheets and ledger as they were read
  *   carried/N/vehicles/             {@link CarriedVehicle}s by section
  *   carried/N-tests/                tests of the ledger by section, from each night that had any
  *   carried/N-registers/            registers by section
@@ -96,6 +97,11 @@ record CarriedNight(
   /** Where the causes of a night stand. */
   static Path causes(SnapshotStore store, String name) {
     return store.carriedFolder(name).resolve("causes.bin");
+  }
+
+  /** Where what a night has read of sheets and ledger stands. */
+  static Path intake(SnapshotStore store, String name) {
+    return store.carriedFolder(name).resolve("intake.bin");
   }
 
   /** Writes a value that {@link #read} gives back. */

@@ -17,8 +17,6 @@ import java.util.Set;
 import java.util.TreeMap;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.function.FlatMapFunction2;
-import org.apache.spark.sql.Dataset;
-import org.apache.spark.sql.Row;
 import org.apache.spark.sql.catalyst.InternalRow;
 import org.apache.spark.sql.catalyst.expressions.UnsafeRow;
 import org.apache.spark.unsafe.types.UTF8String;
@@ -56,12 +54,13 @@ final class CarryStage {
    * @param tonight screened rows of the vehicles that were settled tonight
    */
   static KeptRows screened(
-      JavaRDD<byte[]> carried, KeptRows settledTonight, Dataset<Row> tonight, PlanRenewal renewal) {
+      JavaRDD<byte[]> carried,
+      KeptRows settledTonight,
+      JavaRDD<InternalRow> tonight,
+      PlanRenewal renewal) {
     return KeptRows.of(
         others(carried, settledTonight, CarriedVehicle::read)
-            .zipPartitions(
-                tonight.queryExecution().toRdd().toJavaRDD(),
-                (others, fresh) -> new MergedScreened(others, fresh, renewal)),
+            .zipPartitions(tonight, (others, fresh) -> new MergedScreened(others, fresh, renewal)),
         ScreeningField.schema());
   }
 

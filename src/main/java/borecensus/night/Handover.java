@@ -11,9 +11,10 @@ import org.apache.spark.broadcast.Broadcast;
 /**
  * Hands a night on to the next, where the fleet is large.
  *
+ * @param intake of the night
  * @param name of the night's folders
  */
-record Handover(NightInputs inputs, SettledFleet fleet, String name) {
+record Handover(NightInputs inputs, SettledFleet fleet, CarriedIntake intake, String name) {
 
   /**
    * Writes what the next night can build on.
@@ -44,6 +45,7 @@ record Handover(NightInputs inputs, SettledFleet fleet, String name) {
                 inputs.store().share(CarriedNight.model(inputs.store(), night.name()), modelFile),
             () -> CarriedNight.write(modelFile, model.value()));
     CarriedNight.write(CarriedNight.causes(inputs.store(), name), causes);
+    CarriedNight.write(CarriedNight.intake(inputs.store(), name), intake);
     CarriedNight night =
         new CarriedNight(
             TakenOver.basis(inputs),

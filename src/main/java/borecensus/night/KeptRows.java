@@ -22,6 +22,7 @@ import org.apache.spark.unsafe.Platform;
  */
 final class KeptRows {
   private static final int BLOCK_BYTES = 1 << 16;
+  private static final int PARTS_PER_CORE = 4;
 
   private final JavaRDD<byte[]> blocks;
   private final StructType schema;
@@ -48,13 +49,27 @@ final class KeptRows {
         schema);
   }
 
-  /** All rows. */
-  Dataset<Row> rows() {
-    return ((org.apache.spark.sql.classic.SparkSession) SparkSession.active())
-        .internalCreateDataFrame(internalRows().rdd(), schema, false);
+  /** The same of rows of values, none of which Spark needs a plan for. */
+  static KeptRows ofValues(JavaRDD<Row> rows, StructType schema) {
+    return of(rows.mapPartitions(part -> new PackedRows(part, schema)), schema);
   }
 
-  /** All rows in Spark's own form; each is overwritten by the next one. */
+  /** All rows, in few partitions. */
+  Dataset<Row> rows() {
+    return ((org.apache.spark.sql.classic.SparkSession) SparkSession.active())
+        .internalCreateDataFrame(rowsInFewParts().rdd(), schema, false);
+  }
+
+  /**
+   * The rows of some partitions together, in Spark's own form; each is overwritten by the next one.
+   * Where a row is only looked at, a task takes longer to begin than to go over a partition.
+   */
+  JavaRDD<InternalRow> rowsInFewParts() {
+    JavaRDD<InternalRow> rows = internalRows();
+    return rows.coalesce(PARTS_PER_CORE * rows.context().defaultParallelism());
+  }
+
+  /** All rows by partition, in Spark's own form; each is overwritten by the next one. */
   JavaRDD<InternalRow> internalRows() {
     int fields = schema.length();
     return blocks.mapPartitions(part -> new Rows(part, fields));

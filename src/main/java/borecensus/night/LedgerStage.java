@@ -9,8 +9,10 @@ import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
@@ -32,7 +34,12 @@ final class LedgerStage {
       String contentDigest,
       long records,
       List<String> unknownColumns)
-      implements Serializable {}
+      implements Serializable {
+
+    TakenIn {
+      unknownColumns = List.copyOf(unknownColumns);
+    }
+  }
 
   /** The ledger of the published snapshot, in batches. */
   static List<String> batches(Optional<SnapshotManifest> current) {
@@ -71,5 +78,14 @@ final class LedgerStage {
     Set<String> digests = new HashSet<>();
     files.forEach(file -> digests.add(file.contentDigest()));
     return digests;
+  }
+
+  /** Rows of a ledger by {@link LedgerKind}. */
+  static Map<String, Long> kinds(Dataset<Row> ledger) {
+    Map<String, Long> kinds = new TreeMap<>();
+    for (Row row : ledger.groupBy("kind").count().collectAsList()) {
+      kinds.put(row.getString(0), row.getLong(1));
+    }
+    return kinds;
   }
 }

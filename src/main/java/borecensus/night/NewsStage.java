@@ -29,7 +29,6 @@ import java.util.Set;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.function.FlatMapFunction2;
 import org.apache.spark.broadcast.Broadcast;
-import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 
 /**
@@ -63,10 +62,11 @@ final class NewsStage {
    *
    * @param carried what the night before has handed on, a partition for each section
    */
-  static Dataset<Row> settle(
+  static KeptRows settle(
       Gathered gathered, JavaRDD<byte[]> carried, JavaRDD<Row> lost, Nights nights) {
-    return SettleStage.asDataset(
-        gathered.vehiclesBeside(carried).zipPartitions(lost, new SettleNews(nights)));
+    return KeptRows.ofValues(
+        gathered.vehiclesBeside(carried).zipPartitions(lost, new SettleNews(nights)),
+        HistoryField.schema());
   }
 
   private record SettleNews(Nights nights)

@@ -1,6 +1,5 @@
 package borecensus.night;
 
-import borecensus.night.LedgerStage.TakenIn;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
@@ -35,8 +34,8 @@ final class RowAccounting {
 
   /** Counts every kind of record by itself, so that a lost one is noticed. */
   static RowCounts count(SnapshotTables.Sources sources, long rejected) {
-    long read = sources.takenIn().stream().mapToLong(TakenIn::records).sum();
-    Map<String, Long> ledgerKinds = kinds(sources.ledger());
+    long read = sources.intake().records();
+    Map<String, Long> ledgerKinds = sources.intake().kinds();
     SettledCounts settled = sources.counts();
     long refused =
         ledgerKinds.getOrDefault(LedgerKind.REFUSED.code(), 0L)
@@ -46,13 +45,5 @@ final class RowAccounting {
             + settled.rows(HistoryField.Kind.SUPERSEDED)
             + (refused - rejected);
     return new RowCounts(read, settled.inAll().records(), rejected, superseded);
-  }
-
-  private static Map<String, Long> kinds(Dataset<Row> rows) {
-    Map<String, Long> kinds = new TreeMap<>();
-    for (Row row : rows.groupBy("kind").count().collectAsList()) {
-      kinds.put(row.getString(0), row.getLong(1));
-    }
-    return kinds;
   }
 }

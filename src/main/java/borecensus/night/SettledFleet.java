@@ -99,7 +99,7 @@ final class SettledFleet {
   void settleAll() {
     forget();
     before = Optional.empty();
-    settled = KeptRows.of(SettleStage.settle(gathered, lost, registers, inputs.settings().asOf()));
+    settled = SettleStage.settle(gathered, lost, registers, inputs.settings().asOf());
     counts = SettledCounts.of(settled);
     period = periodOf(counts);
   }
@@ -127,13 +127,12 @@ final class SettledFleet {
     forget();
     beside = wanted;
     settled =
-        KeptRows.of(
-            NewsStage.settle(
-                gathered,
-                vehiclesBefore(),
-                lost,
-                new NewsStage.Nights(
-                    registers, before.orElseThrow().asOf(), inputs.settings().asOf(), beside)));
+        NewsStage.settle(
+            gathered,
+            vehiclesBefore(),
+            lost,
+            new NewsStage.Nights(
+                registers, before.orElseThrow().asOf(), inputs.settings().asOf(), beside));
     counts = SettledCounts.of(settled).with(CarryStage.countsOfOthers(vehiclesBefore(), settled));
   }
 
@@ -228,6 +227,7 @@ final class SettledFleet {
         : histories()
             .unionAll(
                 SettleStage.settle(gathered, lost, registers, inputs.settings().asOf())
+                    .rows()
                     .where(col("kind").equalTo(HistoryField.Kind.HISTORY.name()))
                     .where(col("vehicle_id").isin(missing.toArray())));
   }

@@ -29,7 +29,7 @@ final class SnapshotTables {
    * What the stages have computed.
    *
    * @param ledger all ledger rows
-   * @param takenIn the files behind them
+   * @param intake the files behind them, and how many rows there are of each kind
    * @param registerNotes problems met in the registers of vehicles, repairs and findings
    * @param settled histories and records that do not stand; where the night before is taken over,
    *     of the vehicles that were settled tonight
@@ -44,7 +44,7 @@ final class SnapshotTables {
    */
   record Sources(
       Dataset<Row> ledger,
-      List<TakenIn> takenIn,
+      CarriedIntake intake,
       Dataset<Row> registerNotes,
       Dataset<Row> settled,
       SettledCounts counts,
@@ -88,8 +88,7 @@ final class SnapshotTables {
 
   NightResult write(Sources sources) {
     Dataset<Row> rejected =
-        RejectionStage.inNewestFiles(sources.ledger(), sources.settled(), sources.takenIn())
-            .cache();
+        RejectionStage.inNewestFiles(sources.ledger(), sources.settled(), sources.intake()).cache();
     Map<String, Long> byCode = RowAccounting.byCode(rejected);
     RowCounts rows = RowAccounting.count(sources, byCode.values().stream().mapToLong(n -> n).sum());
     writer.write(Table.REJECTED_ROWS, rejected, rows.rejected());
@@ -146,7 +145,7 @@ final class SnapshotTables {
 
   private List<RegisterProblem> writeNotes(Sources sources) {
     List<RegisterProblem> notes = new ArrayList<>(sources.problems());
-    for (TakenIn file : sources.takenIn()) {
+    for (TakenIn file : sources.intake().files()) {
       for (String column : file.unknownColumns()) {
         notes.add(
             new RegisterProblem(
