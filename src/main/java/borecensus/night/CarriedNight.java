@@ -30,6 +30,7 @@ import java.util.TreeMap;
  *   carried/N/causes.bin            what the work list goes by besides
  *   carried/N/intake.bin            sheets and ledger as they were read
  *   carried/N/vehicles/             {@link CarriedVehicle}s by section
+ *   carried/N/screened/             their rows as screening left them, {@link RowBlocks} by section
  *   carried/N-tests/                tests of the ledger by section, from each night that had any
  *   carried/N-registers/            registers by section
  * </pre>
@@ -78,6 +79,11 @@ record CarriedNight(
   /** Where the vehicles of a night stand. */
   static Path vehicles(SnapshotStore store, String name) {
     return store.carriedFolder(name).resolve("vehicles");
+  }
+
+  /** Where their screened rows stand. */
+  static Path screened(SnapshotStore store, String name) {
+    return store.carriedFolder(name).resolve("screened");
   }
 
   /** Where the model of a night stands. */
@@ -148,6 +154,7 @@ record CarriedNight(
       }
     }
     return SectionFiles.at(store.carriedFolder(registerFolder)).holds(partitions)
-        && SectionFiles.at(vehicles(store, name)).holds(sections);
+        && SectionFiles.at(vehicles(store, name)).holds(sections)
+        && SectionFiles.at(screened(store, name)).holds(sections);
   }
 }

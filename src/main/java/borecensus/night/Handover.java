@@ -20,6 +20,7 @@ record Handover(NightInputs inputs, SettledFleet fleet, CarriedIntake intake, St
    * Writes what the next night can build on.
    *
    * @param vehicles as {@link CarryStage#toCarry} makes them
+   * @param screened their rows
    * @param causes by which the work list speaks
    * @param closedFiles files of readings that hold closed tests
    * @param buckets of the look-up
@@ -28,6 +29,7 @@ record Handover(NightInputs inputs, SettledFleet fleet, CarriedIntake intake, St
    */
   List<String> write(
       JavaRDD<byte[]> vehicles,
+      KeptRows screened,
       Broadcast<NightModel> model,
       CauseTable causes,
       int closedFiles,
@@ -37,6 +39,7 @@ record Handover(NightInputs inputs, SettledFleet fleet, CarriedIntake intake, St
       return List.of();
     }
     SectionFiles.create(CarriedNight.vehicles(inputs.store(), name)).write(vehicles);
+    SectionFiles.create(CarriedNight.screened(inputs.store(), name)).write(screened.blocks());
     Path modelFile = CarriedNight.model(inputs.store(), name);
     fleet
         .before()

@@ -113,6 +113,7 @@ public final class NightlyJob {
     private long engines;
     private FalseShareTable falseShares;
     private SnapshotTables.Inspections inspections;
+    private Dataset<Row> planned;
 
     Night(SparkSession spark, List<String> before, long sequence) {
       this.inputs =
@@ -233,11 +234,18 @@ public final class NightlyJob {
       }
       MarkRule rule = new MarkRule(lowestMarked);
       inspections = inspections(inspected, rule);
-      Dataset<Row> marked =
-          WorkListStage.marked(
-              screened.rows(), inputs.broadcast(falseShares, FalseShareTable.class), rule);
+      Broadcast<FalseShareTable> shares = inputs.broadcast(falseShares, FalseShareTable.class);
+      planned = WorkListStage.marked(planned(), shares, rule);
+      Dataset<Row> marked = WorkListStage.marked(screened.rows(), shares, rule);
       progress.ends("%,d engines in service".formatted(engines));
       return marked;
+    }
+
+    /** Screened engines with the plan as of tonight. */
+    private Dataset<Row> planned() {
+      return fleet.before().isEmpty()
+          ? screened.rows()
+          : screened.rows(new PlanRenewal(model, settings.asOf()));
     }
 
     private KeptRows screened(Broadcast<FleetKnowledge> knowledge) {
@@ -250,10 +258,7 @@ public final class NightlyJob {
       return fleet.before().isEmpty()
           ? KeptRows.of(tonight, ScreeningField.schema())
           : CarryStage.screened(
-              fleet.vehiclesBefore(),
-              fleet.settled(),
-              tonight,
-              new PlanRenewal(model, settings.asOf()));
+              fleet.vehiclesBefore(), fleet.screenedBefore(), fleet.settled(), tonight);
     }
 
     private SnapshotTables.Inspections inspections(KeptRows inspected, MarkRule rule) {
@@ -290,6 +295,7 @@ public final class NightlyJob {
                     fleet.settled().rows(),
                     fleet.counts(),
                     statuses,
+                    planned,
                     model,
                     previousNight(),
                     problems,
@@ -322,6 +328,7 @@ public final class NightlyJob {
       return new Handover(inputs, fleet, intake, folderName())
           .write(
               CarryStage.toCarry(fleet.vehiclesBefore(), fleet.settled(), screened),
+              screened,
               model,
               causes,
               closedFiles,

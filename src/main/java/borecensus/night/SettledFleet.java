@@ -7,12 +7,15 @@ import borecensus.night.GatherStage.Gathered;
 import borecensus.night.GatherStage.Source;
 import borecensus.night.NewsStage.Beside;
 import borecensus.norms.LearningPeriod;
+import borecensus.publish.SnapshotStore;
 import borecensus.registers.Registers;
 import borecensus.tables.Table;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.BiFunction;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
@@ -154,13 +157,22 @@ final class SettledFleet {
 
   /** What the night before says of each vehicle, by section; nothing where it is not built on. */
   JavaRDD<byte[]> vehiclesBefore() {
+    return handedOn(CarriedNight::vehicles);
+  }
+
+  /** The screened rows of these vehicles, at the same places. */
+  JavaRDD<byte[]> screenedBefore() {
+    return handedOn(CarriedNight::screened);
+  }
+
+  private JavaRDD<byte[]> handedOn(BiFunction<SnapshotStore, String, Path> folder) {
     return before
         .map(
             night ->
                 SectionFiles.read(
                     inputs.context(),
                     sections.vehicles(),
-                    List.of(SectionFiles.at(CarriedNight.vehicles(inputs.store(), night.name())))))
+                    List.of(SectionFiles.at(folder.apply(inputs.store(), night.name())))))
         .orElseGet(() -> inputs.context().parallelize(List.of(), sections.vehicles()));
   }
 

@@ -35,6 +35,7 @@ final class SnapshotTables {
    *     of the vehicles that were settled tonight
    * @param counts of all vehicles
    * @param statuses screened engines with q-values and marks
+   * @param planned the same with the plan as of the night
    * @param previous the night before; empty for the first
    * @param problems what was wrong in the small registers
    * @param rowsNew records read for the first time this night
@@ -49,6 +50,7 @@ final class SnapshotTables {
       Dataset<Row> settled,
       SettledCounts counts,
       Dataset<Row> statuses,
+      Dataset<Row> planned,
       Broadcast<NightModel> model,
       Optional<PreviousNight> previous,
       List<RegisterProblem> problems,
@@ -101,7 +103,7 @@ final class SnapshotTables {
     PressureCheck pressure = sources.model().value().pressureCheck();
     writer.write(Table.PRESSURE_CHECK, NormRows.pressureCheck(pressure));
     List<RegisterProblem> notes = writeNotes(sources);
-    StatusGlance glance = StatusGlance.of(sources.statuses(), settings.asOf());
+    StatusGlance glance = StatusGlance.of(sources.planned(), settings.asOf());
     long inService = glance.count(StatusList.ALL);
     long marked = glance.count(StatusList.MARKED);
     // One task that writes one long file: pages and lists are made meanwhile.
