@@ -20,7 +20,6 @@ import borecensus.registers.Registers;
 import borecensus.statistics.FalseShareCounts;
 import borecensus.statistics.FalseShareTable;
 import borecensus.tables.Table;
-import borecensus.worklist.FleetKnowledge;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
@@ -215,10 +214,7 @@ public final class NightlyJob {
       KeptRows inspected = InspectionStage.inspections(fleet.settled(), model);
       causes = InspectionStage.causes(inspected);
       fleet.seeTo(causes);
-      Broadcast<FleetKnowledge> knowledge =
-          inputs.broadcast(
-              new FleetKnowledge(model.value().norms(), causes, costs), FleetKnowledge.class);
-      screened = screened(knowledge);
+      screened = screened();
       FalseShareCounts counts = ScreeningStage.counts(screened);
       engines = counts.engines();
       falseShares = FalseShareTable.of(counts);
@@ -230,7 +226,7 @@ public final class NightlyJob {
           fleet.settleAll();
         }
         briefsFrom = lowestMarked;
-        screened = screened(knowledge);
+        screened = screened();
       }
       MarkRule rule = new MarkRule(lowestMarked);
       inspections = inspections(inspected, rule);
@@ -248,12 +244,12 @@ public final class NightlyJob {
           : screened.rows(new PlanRenewal(model, settings.asOf()));
     }
 
-    private KeptRows screened(Broadcast<FleetKnowledge> knowledge) {
+    private KeptRows screened() {
       JavaRDD<InternalRow> tonight =
           ScreeningStage.screen(
               fleet.settled(),
               model,
-              knowledge,
+              new ScreeningStage.Spoken(causes, costs),
               EngineExtras.Tonight.on(settings.asOf(), briefsFrom));
       return fleet.before().isEmpty()
           ? KeptRows.of(tonight, ScreeningField.schema())

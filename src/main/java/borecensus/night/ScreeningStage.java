@@ -1,9 +1,12 @@
 package borecensus.night;
 
+import borecensus.causes.CauseTable;
 import borecensus.domain.EngineHistory;
+import borecensus.domain.FleetCosts;
 import borecensus.norms.FleetNorms;
 import borecensus.statistics.FalseShareCounts;
 import borecensus.worklist.FleetKnowledge;
+import java.io.Serializable;
 import java.util.Iterator;
 import java.util.List;
 import org.apache.spark.api.java.JavaRDD;
@@ -29,17 +32,15 @@ final class ScreeningStage {
    * @return rows of {@link ScreeningField} by partition, each overwritten by the next one
    */
   static JavaRDD<InternalRow> screen(
-      KeptRows settled,
-      Broadcast<NightModel> model,
-      Broadcast<FleetKnowledge> knowledge,
-      EngineExtras.Tonight tonight) {
-    return settled.internalRows().mapPartitions(new ScreenEngines(model, knowledge, tonight));
+      KeptRows settled, Broadcast<NightModel> model, Spoken spoken, EngineExtras.Tonight tonight) {
+    return settled.internalRows().mapPartitions(new ScreenEngines(model, spoken, tonight));
   }
 
+  /** What the work list goes by beside the norms, which are many and travel once. */
+  record Spoken(CauseTable causes, FleetCosts costs) implements Serializable {}
+
   private record ScreenEngines(
-      Broadcast<NightModel> model,
-      Broadcast<FleetKnowledge> knowledge,
-      EngineExtras.Tonight tonight)
+      Broadcast<NightModel> model, Spoken spoken, EngineExtras.Tonight tonight)
       implements FlatMapFunction<Iterator<InternalRow>, InternalRow> {
     @Override
     public Iterator<InternalRow> call(Iterator<InternalRow> settled) {
@@ -56,7 +57,7 @@ final class ScreeningStage {
           : ScreeningRows.toRow(
               model.value().believed(history),
               HistoryRows.nextServiceOn(row),
-              knowledge.value(),
+              new FleetKnowledge(norms, spoken.causes(), spoken.costs()),
               tonight);
     }
   }
