@@ -155,6 +155,10 @@ final class HistoryRows {
     return HistoryBytes.read(row.getBinary(HistoryField.HISTORY.ordinal()));
   }
 
+  static String vehicleId(InternalRow history) {
+    return history.getUTF8String(HistoryField.VEHICLE_ID.ordinal()).toString();
+  }
+
   static boolean isHistory(InternalRow row) {
     return row.getUTF8String(HistoryField.KIND.ordinal()).equals(HISTORY);
   }

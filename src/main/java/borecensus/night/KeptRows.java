@@ -56,8 +56,13 @@ final class KeptRows {
     return of(rows.mapPartitions(part -> new PackedRows(part, schema)), schema);
   }
 
-  /** All rows, in few partitions. */
+  /** All rows, each partition in the order in which it was made. */
   Dataset<Row> rows() {
+    return dataset(internalRows());
+  }
+
+  /** All rows, in few partitions and in no order. */
+  Dataset<Row> unorderedRows() {
     return dataset(rowsInFewParts());
   }
 
@@ -67,8 +72,8 @@ final class KeptRows {
     void renew(UnsafeRow row);
   }
 
-  /** All rows, renewed, in few partitions. */
-  Dataset<Row> rows(Renewal renewal) {
+  /** The same, renewed. */
+  Dataset<Row> unorderedRows(Renewal renewal) {
     return dataset(
         rowsInFewParts()
             .map(
@@ -84,8 +89,9 @@ final class KeptRows {
   }
 
   /**
-   * The rows of some partitions together, in Spark's own form; each is overwritten by the next one.
-   * Where a row is only looked at, a task takes longer to begin than to go over a partition.
+   * The rows of some partitions together, in no order and in Spark's own form; each is overwritten
+   * by the next one. Where a row is only looked at, a task takes longer to begin than to go over a
+   * partition.
    */
   JavaRDD<InternalRow> rowsInFewParts() {
     JavaRDD<InternalRow> rows = internalRows();

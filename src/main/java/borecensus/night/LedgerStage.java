@@ -12,7 +12,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeMap;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
@@ -82,10 +81,6 @@ final class LedgerStage {
 
   /** Rows of a ledger by {@link LedgerKind}. */
   static Map<String, Long> kinds(Dataset<Row> ledger) {
-    Map<String, Long> kinds = new TreeMap<>();
-    for (Row row : ledger.groupBy("kind").count().collectAsList()) {
-      kinds.put(row.getString(0), row.getLong(1));
-    }
-    return kinds;
+    return TextCounts.of(ledger.select("kind"));
   }
 }

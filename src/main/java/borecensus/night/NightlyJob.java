@@ -113,6 +113,7 @@ public final class NightlyJob {
     private FalseShareTable falseShares;
     private SnapshotTables.Inspections inspections;
     private Dataset<Row> planned;
+    private MarkRule rule;
 
     Night(SparkSession spark, List<String> before, long sequence) {
       this.inputs =
@@ -228,11 +229,11 @@ public final class NightlyJob {
         briefsFrom = lowestMarked;
         screened = screened();
       }
-      MarkRule rule = new MarkRule(lowestMarked);
+      rule = new MarkRule(lowestMarked);
       inspections = inspections(inspected, rule);
       Broadcast<FalseShareTable> shares = inputs.broadcast(falseShares, FalseShareTable.class);
       planned = WorkListStage.marked(planned(), shares, rule);
-      Dataset<Row> marked = WorkListStage.marked(screened.rows(), shares, rule);
+      Dataset<Row> marked = WorkListStage.marked(screened.unorderedRows(), shares, rule);
       progress.ends("%,d engines in service".formatted(engines));
       return marked;
     }
@@ -240,8 +241,8 @@ public final class NightlyJob {
     /** Screened engines with the plan as of tonight. */
     private Dataset<Row> planned() {
       return fleet.before().isEmpty()
-          ? screened.rows()
-          : screened.rows(new PlanRenewal(model, settings.asOf()));
+          ? screened.unorderedRows()
+          : screened.unorderedRows(new PlanRenewal(model, settings.asOf()));
     }
 
     private KeptRows screened() {
@@ -288,8 +289,10 @@ public final class NightlyJob {
                         .spark()
                         .createDataFrame(
                             fleet.gathered().notes(), TableSchemas.of(Table.REGISTER_NOTES)),
-                    fleet.settled().rows(),
+                    fleet.settled().unorderedRows(),
                     fleet.counts(),
+                    screened,
+                    rule,
                     statuses,
                     planned,
                     model,
@@ -354,7 +357,7 @@ public final class NightlyJob {
                       LookupStage.writeNews(
                           lookup,
                           published,
-                          fleet.settled().rows(),
+                          fleet.settled().unorderedRows(),
                           new LookupStage.Before(store, new LookupFiles(night.snapshot()))))
               .orElseGet(
                   () -> LookupStage.write(lookup, published, fleet.gathered(), fleet.lost()));

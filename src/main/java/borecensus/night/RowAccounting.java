@@ -1,10 +1,6 @@
 package borecensus.night;
 
-import java.util.Iterator;
-import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
-import org.apache.spark.api.java.function.FlatMapFunction;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 
@@ -14,22 +10,7 @@ final class RowAccounting {
 
   /** Refused rows by code. */
   static Map<String, Long> byCode(Dataset<Row> rejected) {
-    Map<String, Long> byCode = new TreeMap<>();
-    for (Map<String, Long> part :
-        rejected.select("code").toJavaRDD().mapPartitions(new CountCodes()).collect()) {
-      part.forEach((code, count) -> byCode.merge(code, count, Long::sum));
-    }
-    return byCode;
-  }
-
-  private static final class CountCodes
-      implements FlatMapFunction<Iterator<Row>, Map<String, Long>> {
-    @Override
-    public Iterator<Map<String, Long>> call(Iterator<Row> rows) {
-      Map<String, Long> counts = new TreeMap<>();
-      rows.forEachRemaining(row -> counts.merge(row.getString(0), 1L, Long::sum));
-      return List.of(counts).iterator();
-    }
+    return TextCounts.of(rejected.select("code"));
   }
 
   /** Counts every kind of record by itself, so that a lost one is noticed. */

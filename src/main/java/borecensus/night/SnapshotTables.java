@@ -22,6 +22,7 @@ import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
+import org.apache.spark.sql.catalyst.InternalRow;
 
 /** Writes everything that a snapshot holds but for its manifest. */
 final class SnapshotTables {
@@ -34,6 +35,8 @@ final class SnapshotTables {
    * @param settled histories and records that do not stand; where the night before is taken over,
    *     of the vehicles that were settled tonight
    * @param counts of all vehicles
+   * @param screened all engines, as rows of {@link ScreeningField}
+   * @param rule by which they are marked
    * @param statuses screened engines with q-values and marks
    * @param planned the same with the plan as of the night
    * @param previous the night before; empty for the first
@@ -49,6 +52,8 @@ final class SnapshotTables {
       Dataset<Row> registerNotes,
       Dataset<Row> settled,
       SettledCounts counts,
+      KeptRows screened,
+      MarkRule rule,
       Dataset<Row> statuses,
       Dataset<Row> planned,
       Broadcast<NightModel> model,
@@ -61,8 +66,8 @@ final class SnapshotTables {
 
   /** Finds the histories of a few vehicles. */
   interface HistoriesOf {
-    /** Those of these vehicles at least. */
-    Dataset<Row> at(Set<String> vehicleIds);
+    /** Those of these vehicles that are in service, as rows of {@link HistoryField}. */
+    JavaRDD<InternalRow> at(Set<String> vehicleIds);
   }
 
   /** What inspections have taught, and who is to be inspected. */
@@ -189,7 +194,15 @@ final class SnapshotTables {
         Table.WORK_LIST,
         ranked.map(row -> RowCells.of(Table.WORK_LIST, row)),
         figures.counts().marked());
-    ReportStage.writeWorkList(ranked, snapshot);
-    new ReportWriter(spark, sources, snapshot).write(figures, ranked);
+    try (SideWork<Boolean> spreadsheet =
+        SideWork.begin(
+            "work-list",
+            () -> {
+              ReportStage.writeWorkList(ranked, snapshot);
+              return true;
+            })) {
+      new ReportWriter(spark, sources, snapshot).write(figures, ranked);
+      spreadsheet.end();
+    }
   }
 }
