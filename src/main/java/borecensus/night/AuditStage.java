@@ -135,7 +135,7 @@ final class AuditStage {
   static List<Drawn> drawn(KeptRows screened, MarkRule rule, AuditDraw draw, List<Drawn> recorded) {
     List<Eligible> parts =
         screened
-            .internalRows()
+            .rowsInFewParts()
             .mapPartitions(rows -> List.of(Eligible.of(rows, rule)).iterator())
             .collect();
     long count = parts.stream().mapToLong(Eligible::count).sum();

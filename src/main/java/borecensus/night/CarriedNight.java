@@ -28,7 +28,9 @@ import java.util.TreeMap;
  *   carried/N/night.json            this
  *   carried/N/model.bin             the norms that stand
  *   carried/N/causes.bin            what the work list goes by besides
+ *   carried/N/intake.bin            sheets and ledger as they were read
  *   carried/N/vehicles/             {@link CarriedVehicle}s by section
+ *   carried/N/screened/             their rows as screening left them, {@link RowBlocks} by section
  *   carried/N-tests/                tests of the ledger by section, from each night that had any
  *   carried/N-registers/            registers by section
  * </pre>
@@ -79,6 +81,11 @@ record CarriedNight(
     return store.carriedFolder(name).resolve("vehicles");
   }
 
+  /** Where their screened rows stand. */
+  static Path screened(SnapshotStore store, String name) {
+    return store.carriedFolder(name).resolve("screened");
+  }
+
   /** Where the model of a night stands. */
   static Path model(SnapshotStore store, String name) {
     return store.carriedFolder(name).resolve(MODEL);
@@ -96,6 +103,11 @@ record CarriedNight(
   /** Where the causes of a night stand. */
   static Path causes(SnapshotStore store, String name) {
     return store.carriedFolder(name).resolve("causes.bin");
+  }
+
+  /** Where what a night has read of sheets and ledger stands. */
+  static Path intake(SnapshotStore store, String name) {
+    return store.carriedFolder(name).resolve("intake.bin");
   }
 
   /** Writes a value that {@link #read} gives back. */
@@ -142,6 +154,7 @@ record CarriedNight(
       }
     }
     return SectionFiles.at(store.carriedFolder(registerFolder)).holds(partitions)
-        && SectionFiles.at(vehicles(store, name)).holds(sections);
+        && SectionFiles.at(vehicles(store, name)).holds(sections)
+        && SectionFiles.at(screened(store, name)).holds(sections);
   }
 }

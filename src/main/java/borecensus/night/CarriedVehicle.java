@@ -7,11 +7,11 @@ import java.util.Set;
 
 /**
  * What a night hands to the next of one registered vehicle, so that it need not be settled and
- * judged anew while there is no news of it.
+ * judged anew while there is no news of it; its screened row stands elsewhere, at the same place.
  *
  * @param lostHash of the records that it has lost to other vehicles; 0 for none
  * @param histories of its engines
- * @param screened its row as screening left it, in Spark's own bytes; null when not asked for
+ * @param priority of its engine on a work list; 0 where the list would say nothing of it
  */
 record CarriedVehicle(
     String vehicleId,
@@ -19,7 +19,8 @@ record CarriedVehicle(
     Set<Mark> marks,
     long lostHash,
     HistoryCounts histories,
-    byte[] screened) {
+    double priority) {
+  private static final Mark[] MARKS = Mark.values();
 
   /** What is to be known of it before anything else. */
   enum Mark {
@@ -30,7 +31,11 @@ record CarriedVehicle(
     /** There was news of it since the last night that judged all engines. */
     CHANGED,
     /** Its row holds what the work list would say. */
-    BRIEFED
+    BRIEFED;
+
+    long bit() {
+      return 1L << ordinal();
+    }
   }
 
   boolean is(Mark mark) {
@@ -39,31 +44,23 @@ record CarriedVehicle(
 
   void write(ByteWriter out) {
     out.text(vehicleId);
-    out.text(familyId);
     long bits = 0;
     for (Mark mark : marks) {
-      bits |= 1L << mark.ordinal();
+      bits |= mark.bit();
     }
     out.count(bits);
     out.whole(lostHash);
+    out.text(familyId);
     histories.write(out);
-    out.utf8(screened);
+    out.real(priority);
   }
 
   static CarriedVehicle read(ByteReader in) {
-    return head(in).withScreened(in.bytes());
-  }
-
-  /** The same without its row. */
-  static CarriedVehicle readHead(ByteReader in) {
-    CarriedVehicle head = head(in);
-    in.skipBytes();
-    return head;
-  }
-
-  private static CarriedVehicle head(ByteReader in) {
+    String vehicleId = in.text();
+    Set<Mark> marks = marks(in.count());
+    long lostHash = in.whole();
     return new CarriedVehicle(
-        in.text(), in.text(), marks(in.count()), in.whole(), HistoryCounts.read(in), null);
+        vehicleId, in.text(), marks, lostHash, HistoryCounts.read(in), in.real());
   }
 
   private static Set<Mark> marks(long bits) {
@@ -71,15 +68,17 @@ record CarriedVehicle(
       return Set.of();
     }
     Set<Mark> marks = EnumSet.noneOf(Mark.class);
-    for (Mark mark : Mark.values()) {
-      if ((bits & 1L << mark.ordinal()) != 0) {
+    for (Mark mark : MARKS) {
+      if ((bits & mark.bit()) != 0) {
         marks.add(mark);
       }
     }
     return marks;
   }
 
-  private CarriedVehicle withScreened(byte[] row) {
-    return new CarriedVehicle(vehicleId, familyId, marks, lostHash, histories, row);
+  CarriedVehicle with(Mark mark) {
+    Set<Mark> all = EnumSet.of(mark);
+    all.addAll(marks);
+    return new CarriedVehicle(vehicleId, familyId, all, lostHash, histories, priority);
   }
 }

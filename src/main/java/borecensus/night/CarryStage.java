@@ -1,24 +1,21 @@
 package borecensus.night;
 
 import borecensus.night.CarriedVehicle.Mark;
-import borecensus.packed.ByteReader;
 import borecensus.packed.ByteWriter;
 import borecensus.report.ReportLimits;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.NoSuchElementException;
-import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.function.FlatMapFunction2;
-import org.apache.spark.sql.Dataset;
-import org.apache.spark.sql.Row;
 import org.apache.spark.sql.catalyst.InternalRow;
 import org.apache.spark.sql.catalyst.expressions.UnsafeRow;
 import org.apache.spark.unsafe.types.UTF8String;
@@ -33,18 +30,16 @@ final class CarryStage {
 
   private CarryStage() {}
 
-  /** Histories of the vehicles that were not settled tonight, by family_id. */
+  /**
+   * Histories of the vehicles that were not settled tonight, by family_id.
+   *
+   * @param carried {@link CarriedVehicle}s by section
+   */
   static Map<String, HistoryCounts> countsOfOthers(
       JavaRDD<byte[]> carried, KeptRows settledTonight) {
     Map<String, HistoryCounts> counts = new TreeMap<>();
-    others(carried, settledTonight, CarriedVehicle::readHead)
-        .mapPartitions(
-            vehicles -> {
-              Map<String, HistoryCounts> part = new HashMap<>();
-              vehicles.forEachRemaining(
-                  v -> part.merge(v.familyId(), v.histories(), HistoryCounts::plus));
-              return List.of(part).iterator();
-            })
+    others(carried, settledTonight)
+        .map(Others::counts)
         .collect()
         .forEach(part -> part.forEach((id, n) -> counts.merge(id, n, HistoryCounts::plus)));
     return counts;
@@ -53,136 +48,140 @@ final class CarryStage {
   /**
    * Screened engines: those screened tonight, and of all other vehicles what the night before said.
    *
+   * @param carried {@link CarriedVehicle}s by section
+   * @param screenedBefore their rows, at the same places
    * @param tonight screened rows of the vehicles that were settled tonight
    */
   static KeptRows screened(
-      JavaRDD<byte[]> carried, KeptRows settledTonight, Dataset<Row> tonight, PlanRenewal renewal) {
-    return KeptRows.of(
-        others(carried, settledTonight, CarriedVehicle::read)
+      JavaRDD<byte[]> carried,
+      JavaRDD<byte[]> screenedBefore,
+      KeptRows settledTonight,
+      JavaRDD<InternalRow> tonight) {
+    return KeptRows.ofBlocks(
+        others(carried, settledTonight)
             .zipPartitions(
-                tonight.queryExecution().toRdd().toJavaRDD(),
-                (others, fresh) -> new MergedScreened(others, fresh, renewal)),
+                screenedBefore,
+                (FlatMapFunction2<Iterator<Others>, Iterator<byte[]>, RowsBefore>)
+                    (others, rows) -> List.of(new RowsBefore(others.next(), rows)).iterator())
+            .zipPartitions(tonight, (before, fresh) -> new MergedScreened(before.next(), fresh)),
         ScreeningField.schema());
   }
 
-  /** How a carried vehicle is read. */
-  private interface Read extends java.io.Serializable {
-    CarriedVehicle from(ByteReader in);
-  }
-
-  private static JavaRDD<CarriedVehicle> others(
-      JavaRDD<byte[]> carried, KeptRows settledTonight, Read read) {
+  private static JavaRDD<Others> others(JavaRDD<byte[]> carried, KeptRows settledTonight) {
     return carried.zipPartitions(
         settledTonight.internalRows(),
-        (blocks, settled) -> {
-          Set<String> tonight = new HashSet<>();
-          settled.forEachRemaining(row -> vehicleId(row).ifPresent(tonight::add));
-          return new Others(blocks, tonight, read);
-        });
+        (blocks, settled) -> List.of(new Others(new CarriedVehicles(blocks), settled)).iterator());
   }
 
-  private static final class Others implements Iterator<CarriedVehicle> {
-    private final Iterator<byte[]> blocks;
-    private final Set<String> tonight;
-    private final Read read;
-    private ByteReader in = new ByteReader(new byte[0]);
-    private CarriedVehicle next;
+  /** The vehicles of a section that the night before has handed on, and which stand. */
+  private static final class Others implements java.io.Serializable {
+    private final transient CarriedVehicles vehicles;
+    private final boolean[] settled;
 
-    Others(Iterator<byte[]> blocks, Set<String> tonight, Read read) {
-      this.blocks = blocks;
-      this.tonight = tonight;
-      this.read = read;
+    Others(CarriedVehicles vehicles, Iterator<InternalRow> settledTonight) {
+      this.vehicles = vehicles;
+      this.settled = new boolean[vehicles.size()];
+      while (settledTonight.hasNext()) {
+        leaveOut(vehicleId(settledTonight.next()));
+      }
     }
 
-    @Override
-    public boolean hasNext() {
-      while (next == null && (in.hasMore() || blocks.hasNext())) {
-        if (in.hasMore()) {
-          CarriedVehicle vehicle = read.from(in);
-          next = tonight.contains(vehicle.vehicleId()) ? null : vehicle;
-        } else {
-          in = new ByteReader(blocks.next());
+    private void leaveOut(UTF8String vehicleId) {
+      if (vehicleId != null) {
+        byte[] utf8 = vehicleId.getBytes();
+        int vehicle = vehicles.find(utf8, 0, utf8.length);
+        if (vehicle >= 0) {
+          settled[vehicle] = true;
         }
       }
-      return next != null;
     }
 
-    @Override
-    public CarriedVehicle next() {
-      if (!hasNext()) {
-        throw new NoSuchElementException();
+    Map<String, HistoryCounts> counts() {
+      Map<String, HistoryCounts> counts = new HashMap<>();
+      for (int vehicle = 0; vehicle < settled.length; vehicle++) {
+        if (!settled[vehicle]) {
+          CarriedVehicle other = vehicles.get(vehicle);
+          counts.merge(other.familyId(), other.histories(), HistoryCounts::plus);
+        }
       }
-      CarriedVehicle vehicle = next;
-      next = null;
-      return vehicle;
+      return counts;
     }
   }
 
-  /** Rows of two sources in the order of vehicles. */
-  private static final class MergedScreened implements Iterator<InternalRow> {
-    private final Iterator<CarriedVehicle> others;
-    private final Iterator<InternalRow> fresh;
-    private final PlanRenewal renewal;
-    private final UnsafeRow carriedRow = new UnsafeRow(CELLS);
-    private CarriedVehicle other;
-    private UTF8String otherId;
-    private InternalRow freshRow;
+  /** The same with their rows. */
+  private record RowsBefore(Others others, Iterator<byte[]> rows) implements java.io.Serializable {}
 
-    MergedScreened(
-        Iterator<CarriedVehicle> others, Iterator<InternalRow> fresh, PlanRenewal renewal) {
-      this.others = others;
+  /** Blocks of rows of two sources, in the order of vehicles. */
+  private static final class MergedScreened implements Iterator<byte[]> {
+    private final CarriedVehicles vehicles;
+    private final boolean[] settled;
+    private final RowBlocks.Reader before;
+    private final Iterator<InternalRow> fresh;
+    private final RowBlocks.Writer out = new RowBlocks.Writer();
+    private int vehicle;
+    private UnsafeRow freshRow;
+    private byte[] freshId;
+
+    MergedScreened(RowsBefore before, Iterator<InternalRow> fresh) {
+      this.vehicles = before.others().vehicles;
+      this.settled = before.others().settled;
+      this.before = new RowBlocks.Reader(before.rows(), CELLS);
       this.fresh = fresh;
-      this.renewal = renewal;
     }
 
-    private void fill() {
-      if (other == null && others.hasNext()) {
-        other = others.next();
-        otherId = UTF8String.fromString(other.vehicleId());
-      }
+    private boolean hasRow() {
       if (freshRow == null && fresh.hasNext()) {
-        // The next row of a stage comes in the place of the last one.
-        freshRow = fresh.next().copy();
+        freshRow = (UnsafeRow) fresh.next();
+        freshId = id(freshRow).getBytes();
+      }
+      return freshRow != null || vehicle < settled.length;
+    }
+
+    /** Takes the next vehicle: its row of the night before, unless it was settled tonight. */
+    private void step() {
+      if (vehicle < settled.length
+          && (freshRow == null || vehicles.compareId(vehicle, freshId) <= 0)) {
+        if (settled[vehicle]) {
+          before.skip();
+        } else {
+          out.addNextOf(before);
+        }
+        vehicle++;
+      } else {
+        out.add(freshRow);
+        freshRow = null;
       }
     }
 
     @Override
     public boolean hasNext() {
-      fill();
-      return other != null || freshRow != null;
+      while (!out.isFull() && hasRow()) {
+        step();
+      }
+      return !out.isEmpty();
     }
 
     @Override
-    public InternalRow next() {
+    public byte[] next() {
       if (!hasNext()) {
         throw new NoSuchElementException();
       }
-      if (freshRow == null || other != null && otherId.compareTo(id(freshRow)) < 0) {
-        carriedRow.pointTo(other.screened(), other.screened().length);
-        other = null;
-        renewal.renew(carriedRow);
-        return carriedRow;
-      }
-      InternalRow row = freshRow;
-      freshRow = null;
-      return row;
+      return out.take();
     }
   }
 
-  private static UTF8String id(InternalRow row) {
-    return row.getUTF8String(ScreeningField.VEHICLE_ID.ordinal());
+  private static UTF8String id(InternalRow screened) {
+    return screened.getUTF8String(ScreeningField.VEHICLE_ID.ordinal());
   }
 
-  /** The vehicle of a settled row; none for a record of which no vehicle is known. */
-  private static Optional<String> vehicleId(InternalRow settled) {
+  /** The vehicle of a settled row; null for a record of which no vehicle is known. */
+  private static UTF8String vehicleId(InternalRow settled) {
     int field = HistoryField.VEHICLE_ID.ordinal();
-    return settled.isNullAt(field)
-        ? Optional.empty()
-        : Optional.of(settled.getUTF8String(field).toString());
+    return settled.isNullAt(field) ? null : settled.getUTF8String(field);
   }
 
   /**
-   * What is handed on: one entry for each screened engine.
+   * What is handed on: one entry for each screened engine, in the order of their rows.
    *
    * @param before what the night before has handed on; empty blocks when all was settled tonight
    * @param screened all engines
@@ -197,56 +196,96 @@ final class CarryStage {
             (FlatMapFunction2<Iterator<byte[]>, Iterator<InternalRow>, Heads>)
                 (blocks, rows) -> List.of(new Heads(blocks, rows)).iterator())
         .zipPartitions(
-            screened.internalRows(),
-            (heads, rows) -> new Blocks(heads.next(), rows, pagesOfSection));
+            screened.blocks(),
+            (heads, rows) ->
+                new Blocks(heads.next().of(new RowBlocks.Reader(rows, CELLS)), pagesOfSection));
   }
 
   /** What is known of the vehicles of a section but for their rows. */
   private static final class Heads implements java.io.Serializable {
-    private final Map<String, CarriedVehicle> before = new HashMap<>();
+    private final transient CarriedVehicles before;
+    private final boolean[] settled;
     private final Map<String, Facts> tonight = new HashMap<>();
+    private final List<String> engines = new ArrayList<>();
 
     Heads(Iterator<byte[]> blocks, Iterator<InternalRow> rows) {
-      while (blocks.hasNext()) {
-        ByteReader in = new ByteReader(blocks.next());
-        while (in.hasMore()) {
-          CarriedVehicle vehicle = CarriedVehicle.readHead(in);
-          before.put(vehicle.vehicleId(), vehicle);
-        }
-      }
+      this.before = new CarriedVehicles(blocks);
+      this.settled = new boolean[before.size()];
       while (rows.hasNext()) {
-        InternalRow row = rows.next();
-        vehicleId(row).ifPresent(id -> tonight.computeIfAbsent(id, unseen -> new Facts()).add(row));
+        add(rows.next());
+      }
+    }
+
+    private void add(InternalRow row) {
+      UTF8String vehicleId = vehicleId(row);
+      if (vehicleId == null) {
+        return;
+      }
+      String id = vehicleId.toString();
+      tonight.computeIfAbsent(id, unseen -> new Facts()).add(row);
+      if (HistoryRows.isHistory(row) && HistoryRows.isInService(row)) {
+        engines.add(id);
+      }
+      int vehicle = before.find(id);
+      if (vehicle >= 0) {
+        settled[vehicle] = true;
       }
     }
 
     /**
-     * The entry of a screened engine.
-     *
-     * @param paged whether it is likely to have a page of its own
+     * The entries of all screened engines, in the order of their rows. Those of vehicles that were
+     * not settled tonight stand, so that their rows need not be looked at.
      */
-    CarriedVehicle of(UnsafeRow screened, Paged paged) {
-      String vehicleId = id(screened).toString();
-      CarriedVehicle then = before.get(vehicleId);
+    List<CarriedVehicle> of(RowBlocks.Reader screened) {
+      List<CarriedVehicle> entries = new ArrayList<>();
+      int vehicle = 0;
+      int engine = 0;
+      while (screened.hasNext()) {
+        while (vehicle < settled.length && settled[vehicle]) {
+          vehicle++;
+        }
+        if (vehicle < settled.length
+            && (engine == engines.size()
+                || before.compareId(vehicle, utf8(engines.get(engine))) < 0)) {
+          entries.add(before.get(vehicle));
+          screened.skip();
+          vehicle++;
+        } else {
+          entries.add(entry(engines.get(engine), screened.next()));
+          engine++;
+        }
+      }
+      return entries;
+    }
+
+    private static byte[] utf8(String id) {
+      return id.getBytes(StandardCharsets.UTF_8);
+    }
+
+    private CarriedVehicle entry(String vehicleId, UnsafeRow screened) {
+      if (!id(screened).toString().equals(vehicleId)) {
+        throw new IllegalStateException(
+            "screened rows are out of order: " + id(screened) + " in the place of " + vehicleId);
+      }
+      int then = before.find(vehicleId);
       Facts facts = tonight.get(vehicleId);
       Set<Mark> marks = EnumSet.noneOf(Mark.class);
-      marks.addAll(facts == null ? then.marks() : facts.marks);
-      if (then != null && then.is(Mark.CHANGED)) {
+      marks.addAll(facts.marks);
+      if (then >= 0 && before.is(then, Mark.CHANGED)) {
         marks.add(Mark.CHANGED);
       }
-      if (!screened.isNullAt(ScreeningField.EVIDENCE.ordinal())) {
+      boolean briefed = !screened.isNullAt(ScreeningField.EVIDENCE.ordinal());
+      if (briefed) {
         marks.add(Mark.BRIEFED);
       }
-      if (paged.has(screened)) {
-        marks.add(Mark.SETTLED_EACH_NIGHT);
-      }
+      int priority = ScreeningField.PRIORITY.ordinal();
       return new CarriedVehicle(
           vehicleId,
           screened.getUTF8String(ScreeningField.FAMILY_ID.ordinal()).toString(),
           marks,
-          facts == null ? then.lostHash() : facts.lostHash,
-          facts == null ? then.histories() : facts.histories,
-          screened.getBytes());
+          facts.lostHash,
+          facts.histories,
+          screened.isNullAt(priority) ? 0 : screened.getDouble(priority));
     }
   }
 
@@ -284,48 +323,37 @@ final class CarryStage {
     }
   }
 
-  /** The first engines of a section by priority: those of the fleet are among them. */
-  private record Paged(double leastPriority) {
-    boolean has(UnsafeRow screened) {
-      return priority(screened) >= leastPriority;
-    }
-
-    static Paged of(List<UnsafeRow> screened, int most) {
-      double[] priorities = screened.stream().mapToDouble(Paged::priority).sorted().toArray();
-      int at = Math.max(0, priorities.length - most);
-      return new Paged(priorities.length == 0 ? 0 : Math.max(Double.MIN_VALUE, priorities[at]));
-    }
-
-    private static double priority(UnsafeRow screened) {
-      int field = ScreeningField.PRIORITY.ordinal();
-      return screened.isNullAt(field) ? 0 : screened.getDouble(field);
-    }
-  }
-
+  /** Blocks of entries; those that are likely to have a page are marked. */
   private static final class Blocks implements Iterator<byte[]> {
-    private final Heads heads;
-    private final Iterator<UnsafeRow> screened;
-    private final Paged paged;
+    private final Iterator<CarriedVehicle> entries;
+    private final double leastPriority;
     private final ByteWriter out = new ByteWriter();
 
-    Blocks(Heads heads, Iterator<InternalRow> rows, int pagesOfSection) {
-      List<UnsafeRow> all = new ArrayList<>();
-      rows.forEachRemaining(row -> all.add(((UnsafeRow) row).copy()));
-      this.heads = heads;
-      this.screened = all.iterator();
-      this.paged = Paged.of(all, pagesOfSection);
+    Blocks(List<CarriedVehicle> entries, int pagesOfSection) {
+      this.entries = entries.iterator();
+      this.leastPriority = leastPriority(entries, pagesOfSection);
+    }
+
+    /** That of the first engines of a section: those of the fleet are among them. */
+    private static double leastPriority(List<CarriedVehicle> entries, int most) {
+      double[] priorities = entries.stream().mapToDouble(CarriedVehicle::priority).toArray();
+      Arrays.sort(priorities);
+      int at = Math.max(0, priorities.length - most);
+      return priorities.length == 0 ? 0 : Math.max(Double.MIN_VALUE, priorities[at]);
     }
 
     @Override
     public boolean hasNext() {
-      return screened.hasNext();
+      return entries.hasNext();
     }
 
     @Override
     public byte[] next() {
       out.clear();
-      while (screened.hasNext() && out.size() < BLOCK_BYTES) {
-        heads.of(screened.next(), paged).write(out);
+      while (entries.hasNext() && out.size() < BLOCK_BYTES) {
+        CarriedVehicle entry = entries.next();
+        boolean paged = entry.priority() >= leastPriority;
+        (paged ? entry.with(Mark.SETTLED_EACH_NIGHT) : entry).write(out);
       }
       return out.toBytes();
     }

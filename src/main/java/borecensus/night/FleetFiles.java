@@ -23,6 +23,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * A fleet folder on a file system that every worker can see.
@@ -88,22 +89,38 @@ record FleetFiles(String root, Map<String, String> hadoopSettings)
   record SheetPath(String path, String contentDigest) implements Serializable {}
 
   /**
-   * The sheet files whose content is new; of several with one content the first. Hashing is bound
-   * by the disk, so it is done here and not by workers.
+   * What a look at the sheet files has found.
+   *
+   * @param fresh files whose content is new; of several with one content the first
+   * @param prints of all files that could be read
+   */
+  record Found(List<SheetPath> fresh, SheetPrints prints) {}
+
+  /**
+   * Looks for new content. Hashing is bound by the disk, so it is done here and not by workers.
    *
    * @param sheets files by path, sorted
    * @param seen content digests of the files taken in before
+   * @param known files as the night before has found them
    */
-  List<SheetPath> newSheets(List<String> sheets, Set<String> seen) {
+  Found look(List<String> sheets, Set<String> seen, SheetPrints known) {
+    Map<String, SheetPrints.Print> prints = new ConcurrentHashMap<>();
     List<SheetPath> digested =
-        sheets.parallelStream().map(path -> new SheetPath(path, digestOrNote(path))).toList();
-    Set<String> known = new HashSet<>(seen);
-    return digested.stream().filter(sheet -> known.add(sheet.contentDigest())).toList();
+        sheets.parallelStream()
+            .map(path -> new SheetPath(path, digestOrNote(path, known, prints)))
+            .toList();
+    Set<String> all = new HashSet<>(seen);
+    return new Found(
+        digested.stream().filter(sheet -> all.add(sheet.contentDigest())).toList(),
+        new SheetPrints(prints));
   }
 
-  private String digestOrNote(String path) {
+  private String digestOrNote(
+      String path, SheetPrints known, Map<String, SheetPrints.Print> prints) {
     try {
-      return contentDigest(path);
+      SheetPrints.Print print = known.print(path, folder().resolve(path));
+      prints.put(path, print);
+      return print.contentDigest();
     } catch (IOException unreadable) {
       return "unreadable " + path;
     }

@@ -2,14 +2,12 @@ package borecensus.night;
 
 import borecensus.ledger.LedgerSheet;
 import borecensus.packed.ByteReader;
+import borecensus.packed.IdTable;
 import borecensus.packed.RegisterBytes;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.Iterator;
 import java.util.List;
-import java.util.Map;
-import java.util.Set;
 
 /**
  * The vehicles of one partition, made of its blocks one at a time, in the byte order of their ids.
@@ -17,56 +15,107 @@ import java.util.Set;
  */
 final class GatheredVehicles implements Iterable<GatheredVehicle> {
   private static final VehicleRecord[] KINDS = VehicleRecord.values();
+  private static final int NONE = -1;
 
   private final List<byte[]> blocks = new ArrayList<>();
-  private final Map<String, Places> vehicles = new HashMap<>();
+  private final IdTable ids = new IdTable();
 
+  /** Of each vehicle its first and its last record. */
+  private int[] first = new int[16];
+
+  private int[] last = new int[16];
+  private int vehicles;
+
+  /** Of each record where it stands, and the next one of its vehicle. */
+  private int[] block = new int[64];
+
+  private int[] place = new int[64];
+  private int[] next = new int[64];
+  private int records;
+
+  /** All vehicles of some blocks. */
   GatheredVehicles(Iterator<byte[]> blocks) {
+    this(blocks, (bytes, from, length) -> true);
+  }
+
+  /** Those of them that are wanted. */
+  GatheredVehicles(Iterator<byte[]> blocks, Wanted wanted) {
     while (blocks.hasNext()) {
-      byte[] block = blocks.next();
-      find(block, this.blocks.size());
-      this.blocks.add(block);
+      byte[] bytes = blocks.next();
+      find(bytes, wanted);
+      this.blocks.add(bytes);
     }
   }
 
-  private void find(byte[] block, int number) {
-    ByteReader in = new ByteReader(block);
+  /** Which vehicles are wanted, by their ids in UTF-8. */
+  @FunctionalInterface
+  interface Wanted {
+    /** Whether the vehicle is whose id stands there. */
+    boolean has(byte[] bytes, int from, int length);
+  }
+
+  private void find(byte[] bytes, Wanted wanted) {
+    ByteReader in = new ByteReader(bytes);
     while (in.hasMore()) {
       int length = (int) in.count();
       int end = in.position() + length;
-      String vehicleId = in.text();
-      vehicles.computeIfAbsent(vehicleId, Places::new).add(number, in.position());
-      in.skip(end - in.position());
+      int idLength = (int) in.count() - 1;
+      int idFrom = in.position();
+      if (wanted.has(bytes, idFrom, idLength)) {
+        add(ids.add(bytes, idFrom, idLength), idFrom + idLength);
+      }
+      in.skip(end - idFrom);
     }
   }
 
-  /** The ids of all vehicles, in no order. */
-  Set<String> unorderedIds() {
-    return vehicles.keySet();
+  private void add(int vehicle, int from) {
+    if (records == next.length) {
+      block = Arrays.copyOf(block, 2 * records);
+      place = Arrays.copyOf(place, 2 * records);
+      next = Arrays.copyOf(next, 2 * records);
+    }
+    if (vehicle == first.length) {
+      first = Arrays.copyOf(first, 2 * vehicle);
+      last = Arrays.copyOf(last, 2 * vehicle);
+    }
+    block[records] = blocks.size();
+    place[records] = from;
+    next[records] = NONE;
+    if (vehicle == vehicles) {
+      first[vehicle] = records;
+      vehicles++;
+    } else {
+      next[last[vehicle]] = records;
+    }
+    last[vehicle] = records;
+    records++;
   }
 
   /** The ids of all vehicles, in their byte order. */
   List<String> ids() {
-    return ByteOrderOfIds.sorted(vehicles.keySet());
+    int[] inOrder = ids.inOrder();
+    String[] texts = new String[inOrder.length];
+    Arrays.setAll(texts, i -> ids.text(inOrder[i]));
+    return List.of(texts);
   }
 
   /** Whether anything is known of a vehicle. */
   boolean has(String vehicleId) {
-    return vehicles.containsKey(vehicleId);
+    return ids.find(vehicleId) >= 0;
   }
 
   /** What is known of a vehicle, be it nothing. */
   GatheredVehicle get(String vehicleId) {
-    Places places = vehicles.get(vehicleId);
-    return places == null ? new GatheredVehicle(vehicleId, null, List.of()) : at(places);
+    int vehicle = ids.find(vehicleId);
+    return vehicle < 0 ? new GatheredVehicle(vehicleId, null, List.of()) : at(vehicle);
   }
 
-  private GatheredVehicle at(Places places) {
-    String vehicleId = places.vehicleId;
+  private GatheredVehicle at(int vehicle) {
+    String vehicleId = ids.text(vehicle);
     RegisterBytes.Gatherer register = new RegisterBytes.Gatherer(vehicleId);
-    List<LedgerSheet> sheets = new ArrayList<>(places.count);
-    for (int i = 0; i < places.count; i++) {
-      ByteReader in = new ByteReader(blocks.get(places.blocks[i]), places.offsets[i]);
+    List<LedgerSheet> sheets = new ArrayList<>();
+    for (int record = first[vehicle]; record != NONE; record = next[record]) {
+      ByteReader in = new ByteReader(blocks.get(block[record]), place[record]);
       switch (in.word(KINDS)) {
         case VEHICLE -> register.addVehicle(in);
         case REPAIR -> register.addRepair(in);
@@ -80,39 +129,19 @@ final class GatheredVehicles implements Iterable<GatheredVehicle> {
   /** All vehicles, in the order of their ids; each is made when it is taken. */
   @Override
   public Iterator<GatheredVehicle> iterator() {
-    Iterator<String> ids = ids().iterator();
+    int[] inOrder = ids.inOrder();
     return new Iterator<>() {
+      private int taken;
+
       @Override
       public boolean hasNext() {
-        return ids.hasNext();
+        return taken < inOrder.length;
       }
 
       @Override
       public GatheredVehicle next() {
-        return get(ids.next());
+        return at(inOrder[taken++]);
       }
     };
-  }
-
-  /** Where the records of one vehicle stand. */
-  private static final class Places {
-    private final String vehicleId;
-    private int[] blocks = new int[6];
-    private int[] offsets = new int[6];
-    private int count;
-
-    Places(String vehicleId) {
-      this.vehicleId = vehicleId;
-    }
-
-    void add(int block, int offset) {
-      if (count == blocks.length) {
-        blocks = Arrays.copyOf(blocks, 2 * count);
-        offsets = Arrays.copyOf(offsets, 2 * count);
-      }
-      blocks[count] = block;
-      offsets[count] = offset;
-      count++;
-    }
   }
 }

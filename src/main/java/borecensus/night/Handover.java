@@ -11,14 +11,16 @@ import org.apache.spark.broadcast.Broadcast;
 /**
  * Hands a night on to the next, where the fleet is large.
  *
+ * @param intake of the night
  * @param name of the night's folders
  */
-record Handover(NightInputs inputs, SettledFleet fleet, String name) {
+record Handover(NightInputs inputs, SettledFleet fleet, CarriedIntake intake, String name) {
 
   /**
    * Writes what the next night can build on.
    *
    * @param vehicles as {@link CarryStage#toCarry} makes them
+   * @param screened their rows
    * @param causes by which the work list speaks
    * @param closedFiles files of readings that hold closed tests
    * @param buckets of the look-up
@@ -27,6 +29,7 @@ record Handover(NightInputs inputs, SettledFleet fleet, String name) {
    */
   List<String> write(
       JavaRDD<byte[]> vehicles,
+      KeptRows screened,
       Broadcast<NightModel> model,
       CauseTable causes,
       int closedFiles,
@@ -36,6 +39,7 @@ record Handover(NightInputs inputs, SettledFleet fleet, String name) {
       return List.of();
     }
     SectionFiles.create(CarriedNight.vehicles(inputs.store(), name)).write(vehicles);
+    SectionFiles.create(CarriedNight.screened(inputs.store(), name)).write(screened.blocks());
     Path modelFile = CarriedNight.model(inputs.store(), name);
     fleet
         .before()
@@ -44,6 +48,7 @@ record Handover(NightInputs inputs, SettledFleet fleet, String name) {
                 inputs.store().share(CarriedNight.model(inputs.store(), night.name()), modelFile),
             () -> CarriedNight.write(modelFile, model.value()));
     CarriedNight.write(CarriedNight.causes(inputs.store(), name), causes);
+    CarriedNight.write(CarriedNight.intake(inputs.store(), name), intake);
     CarriedNight night =
         new CarriedNight(
             TakenOver.basis(inputs),

@@ -23,6 +23,8 @@ record HistoryCounts(
     long closedTested,
     long closedReadings)
     implements Serializable {
+  private static final int NUMBERS = 7;
+
   static final HistoryCounts NONE = new HistoryCounts(0, 0, 0, 0, 0, 0, 0);
 
   /** A row of {@link HistoryField} that is a history. */
@@ -63,5 +65,12 @@ record HistoryCounts(
   static HistoryCounts read(ByteReader in) {
     return new HistoryCounts(
         in.count(), in.count(), in.count(), in.count(), in.count(), in.count(), in.count());
+  }
+
+  /** Passes over what was written. */
+  static void skip(ByteReader in) {
+    for (int i = 0; i < NUMBERS; i++) {
+      in.count();
+    }
   }
 }

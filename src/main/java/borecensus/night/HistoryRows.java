@@ -16,9 +16,13 @@ import java.util.List;
 import java.util.function.Function;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.RowFactory;
+import org.apache.spark.sql.catalyst.InternalRow;
+import org.apache.spark.unsafe.types.UTF8String;
 
 /** Rows of settled vehicles to and from the values of the domain. */
 final class HistoryRows {
+  private static final UTF8String HISTORY = UTF8String.fromString(Kind.HISTORY.name());
+
   private HistoryRows() {}
 
   /**
@@ -144,5 +148,33 @@ final class HistoryRows {
   /** The history in a row of kind history. */
   static EngineHistory toHistory(Row row) {
     return HistoryBytes.read(row.getAs(HistoryField.HISTORY.ordinal()));
+  }
+
+  /** The history in a row of kind history in Spark's own form. */
+  static EngineHistory toHistory(InternalRow row) {
+    return HistoryBytes.read(row.getBinary(HistoryField.HISTORY.ordinal()));
+  }
+
+  static String vehicleId(InternalRow history) {
+    return history.getUTF8String(HistoryField.VEHICLE_ID.ordinal()).toString();
+  }
+
+  static boolean isHistory(InternalRow row) {
+    return row.getUTF8String(HistoryField.KIND.ordinal()).equals(HISTORY);
+  }
+
+  /** Whether a history is of the engine that its vehicle has now. */
+  static boolean isInService(InternalRow history) {
+    return history.getBoolean(HistoryField.IN_SERVICE.ordinal());
+  }
+
+  static boolean hasFindings(InternalRow history) {
+    return history.getInt(HistoryField.FINDING_COUNT.ordinal()) > 0;
+  }
+
+  /** When a history's vehicle is in the workshop next; null when not stated. */
+  static LocalDate nextServiceOn(InternalRow history) {
+    int field = HistoryField.NEXT_SERVICE_ON.ordinal();
+    return history.isNullAt(field) ? null : LocalDate.ofEpochDay(history.getInt(field));
   }
 }

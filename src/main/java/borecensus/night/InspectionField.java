@@ -1,5 +1,6 @@
 package borecensus.night;
 
+import org.apache.spark.sql.catalyst.InternalRow;
 import org.apache.spark.sql.types.DataType;
 import org.apache.spark.sql.types.DataTypes;
 import org.apache.spark.sql.types.StructType;
@@ -23,6 +24,15 @@ enum InspectionField implements RowField {
   @Override
   public DataType type() {
     return type;
+  }
+
+  boolean isIn(InternalRow row) {
+    return !row.isNullAt(ordinal());
+  }
+
+  /** The text of a row; null when it is absent. */
+  String text(InternalRow row) {
+    return isIn(row) ? row.getUTF8String(ordinal()).toString() : null;
   }
 
   static StructType schema() {

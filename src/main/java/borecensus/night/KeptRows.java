@@ -1,8 +1,6 @@
 package borecensus.night;
 
-import borecensus.packed.ByteReader;
-import borecensus.packed.ByteWriter;
-import java.util.Arrays;
+import java.io.Serializable;
 import java.util.Iterator;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.sql.Dataset;
@@ -12,16 +10,14 @@ import org.apache.spark.sql.catalyst.InternalRow;
 import org.apache.spark.sql.catalyst.expressions.UnsafeRow;
 import org.apache.spark.sql.types.StructType;
 import org.apache.spark.storage.StorageLevel;
-import org.apache.spark.unsafe.Platform;
 
 /**
  * Rows that a step has made and later steps read again and again, kept in memory or, where that is
- * full, on disk. They are kept as blocks of Spark's own bytes without the words that are zero: most
- * columns of most rows are absent. Spark's own way to keep rows takes each apart into columns,
- * which costs more than many a step that reads them.
+ * full, on disk. They are kept as {@link RowBlocks}. Spark's own way to keep rows takes each apart
+ * into columns, which costs more than many a step that reads them.
  */
 final class KeptRows {
-  private static final int BLOCK_BYTES = 1 << 16;
+  private static final int PARTS_PER_CORE = 4;
 
   private final JavaRDD<byte[]> blocks;
   private final StructType schema;
@@ -42,19 +38,67 @@ final class KeptRows {
    * @param rows of type {@link UnsafeRow}
    */
   static KeptRows of(JavaRDD<InternalRow> rows, StructType schema) {
-    return new KeptRows(
-        rows.mapPartitions(part -> (Iterator<byte[]>) new Blocks(part))
-            .persist(StorageLevel.MEMORY_AND_DISK()),
-        schema);
+    return ofBlocks(rows.mapPartitions(part -> (Iterator<byte[]>) new Blocks(part)), schema);
   }
 
-  /** All rows. */
+  /** The same of {@link RowBlocks}. */
+  static KeptRows ofBlocks(JavaRDD<byte[]> blocks, StructType schema) {
+    return new KeptRows(blocks.persist(StorageLevel.MEMORY_AND_DISK()), schema);
+  }
+
+  /** All rows as {@link RowBlocks}, by partition. */
+  JavaRDD<byte[]> blocks() {
+    return blocks;
+  }
+
+  /** The same of rows of values, none of which Spark needs a plan for. */
+  static KeptRows ofValues(JavaRDD<Row> rows, StructType schema) {
+    return of(rows.mapPartitions(part -> new PackedRows(part, schema)), schema);
+  }
+
+  /** All rows, each partition in the order in which it was made. */
   Dataset<Row> rows() {
-    return ((org.apache.spark.sql.classic.SparkSession) SparkSession.active())
-        .internalCreateDataFrame(internalRows().rdd(), schema, false);
+    return dataset(internalRows());
   }
 
-  /** All rows in Spark's own form; each is overwritten by the next one. */
+  /** All rows, in few partitions and in no order. */
+  Dataset<Row> unorderedRows() {
+    return dataset(rowsInFewParts());
+  }
+
+  /** What is told anew of rows that are kept as they were. */
+  interface Renewal extends Serializable {
+    /** Tells it in the place of the row. */
+    void renew(UnsafeRow row);
+  }
+
+  /** The same, renewed. */
+  Dataset<Row> unorderedRows(Renewal renewal) {
+    return dataset(
+        rowsInFewParts()
+            .map(
+                row -> {
+                  renewal.renew((UnsafeRow) row);
+                  return row;
+                }));
+  }
+
+  private Dataset<Row> dataset(JavaRDD<InternalRow> rows) {
+    return ((org.apache.spark.sql.classic.SparkSession) SparkSession.active())
+        .internalCreateDataFrame(rows.rdd(), schema, false);
+  }
+
+  /**
+   * The rows of some partitions together, in no order and in Spark's own form; each is overwritten
+   * by the next one. Where a row is only looked at, a task takes longer to begin than to go over a
+   * partition.
+   */
+  JavaRDD<InternalRow> rowsInFewParts() {
+    JavaRDD<InternalRow> rows = internalRows();
+    return rows.coalesce(PARTS_PER_CORE * rows.context().defaultParallelism());
+  }
+
+  /** All rows by partition, in Spark's own form; each is overwritten by the next one. */
   JavaRDD<InternalRow> internalRows() {
     int fields = schema.length();
     return blocks.mapPartitions(part -> new Rows(part, fields));
@@ -67,7 +111,7 @@ final class KeptRows {
 
   private static final class Blocks implements Iterator<byte[]> {
     private final Iterator<InternalRow> rows;
-    private final ByteWriter out = new ByteWriter();
+    private final RowBlocks.Writer out = new RowBlocks.Writer();
 
     Blocks(Iterator<InternalRow> rows) {
       this.rows = rows;
@@ -80,72 +124,28 @@ final class KeptRows {
 
     @Override
     public byte[] next() {
-      out.clear();
       do {
-        write((UnsafeRow) rows.next());
-      } while (out.size() < BLOCK_BYTES && rows.hasNext());
-      return out.toBytes();
-    }
-
-    private void write(UnsafeRow row) {
-      int words = row.getSizeInBytes() / Long.BYTES;
-      out.count(words);
-      for (int first = 0; first < words; first += Long.SIZE) {
-        write(row, first, Math.min(words, first + Long.SIZE));
-      }
-    }
-
-    private void write(UnsafeRow row, int first, int end) {
-      Object base = row.getBaseObject();
-      long at = row.getBaseOffset() + (long) first * Long.BYTES;
-      long present = 0;
-      for (int i = 0; i < end - first; i++) {
-        present |= Platform.getLong(base, at + (long) i * Long.BYTES) == 0 ? 0 : 1L << i;
-      }
-      out.bits(present);
-      for (long left = present; left != 0; left &= left - 1) {
-        out.bits(Platform.getLong(base, at + (long) Long.numberOfTrailingZeros(left) * Long.BYTES));
-      }
+        out.add((UnsafeRow) rows.next());
+      } while (!out.isFull() && rows.hasNext());
+      return out.take();
     }
   }
 
   private static final class Rows implements Iterator<InternalRow> {
-    private final Iterator<byte[]> blocks;
-    private final UnsafeRow row;
-    private long[] words = new long[256];
-    private ByteReader in = new ByteReader(new byte[0]);
+    private final RowBlocks.Reader rows;
 
     Rows(Iterator<byte[]> blocks, int fields) {
-      this.blocks = blocks;
-      this.row = new UnsafeRow(fields);
+      this.rows = new RowBlocks.Reader(blocks, fields);
     }
 
     @Override
     public boolean hasNext() {
-      return in.hasMore() || blocks.hasNext();
+      return rows.hasNext();
     }
 
     @Override
     public InternalRow next() {
-      if (!in.hasMore()) {
-        in = new ByteReader(blocks.next());
-      }
-      int count = (int) in.count();
-      if (words.length < count) {
-        words = new long[2 * count];
-      }
-      for (int first = 0; first < count; first += Long.SIZE) {
-        read(first, Math.min(count, first + Long.SIZE));
-      }
-      row.pointTo(words, Platform.LONG_ARRAY_OFFSET, count * Long.BYTES);
-      return row;
-    }
-
-    private void read(int first, int end) {
-      Arrays.fill(words, first, end, 0);
-      for (long left = in.bits(); left != 0; left &= left - 1) {
-        words[first + Long.numberOfTrailingZeros(left)] = in.bits();
-      }
+      return rows.next();
     }
   }
 }

@@ -9,6 +9,7 @@ import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.apache.spark.sql.Dataset;
@@ -32,7 +33,12 @@ final class LedgerStage {
       String contentDigest,
       long records,
       List<String> unknownColumns)
-      implements Serializable {}
+      implements Serializable {
+
+    TakenIn {
+      unknownColumns = List.copyOf(unknownColumns);
+    }
+  }
 
   /** The ledger of the published snapshot, in batches. */
   static List<String> batches(Optional<SnapshotManifest> current) {
@@ -71,5 +77,10 @@ final class LedgerStage {
     Set<String> digests = new HashSet<>();
     files.forEach(file -> digests.add(file.contentDigest()));
     return digests;
+  }
+
+  /** Rows of a ledger by {@link LedgerKind}. */
+  static Map<String, Long> kinds(Dataset<Row> ledger) {
+    return TextCounts.of(ledger.select("kind"));
   }
 }

@@ -8,7 +8,6 @@ import borecensus.night.GatherStage.Gathered;
 import borecensus.night.GatherStage.Source;
 import borecensus.night.SettleVehicle.Result;
 import borecensus.norms.LearningPeriod;
-import borecensus.packed.ByteReader;
 import borecensus.packed.HistoryBytes;
 import borecensus.published.VehicleDossier;
 import borecensus.published.VehicleLines;
@@ -19,7 +18,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.EnumMap;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.Iterator;
 import java.util.List;
@@ -29,7 +27,6 @@ import java.util.Set;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.function.FlatMapFunction2;
 import org.apache.spark.broadcast.Broadcast;
-import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 
 /**
@@ -63,10 +60,11 @@ final class NewsStage {
    *
    * @param carried what the night before has handed on, a partition for each section
    */
-  static Dataset<Row> settle(
+  static KeptRows settle(
       Gathered gathered, JavaRDD<byte[]> carried, JavaRDD<Row> lost, Nights nights) {
-    return SettleStage.asDataset(
-        gathered.vehiclesBeside(carried).zipPartitions(lost, new SettleNews(nights)));
+    return KeptRows.ofValues(
+        gathered.vehiclesBeside(carried).zipPartitions(lost, new SettleNews(nights)),
+        HistoryField.schema());
   }
 
   private record SettleNews(Nights nights)
@@ -85,16 +83,19 @@ final class NewsStage {
 
   /** One section of vehicles. */
   private static final class Section {
-    private final GatheredVehicles tests;
-    private final GatheredVehicles newTests;
-    private final GatheredVehicles registers;
-    private final GatheredVehicles oldRegisters;
-    private final Map<String, CarriedVehicle> carried = new HashMap<>();
+    private final CarriedVehicles carried;
     private final LostRecords lost;
     private final SettleVehicle tonight;
     private final SettleVehicle before;
     private final LearningPeriod closed;
-    private final Beside beside;
+
+    /** Of the vehicles that the night before has handed on those to be settled. */
+    private final boolean[] wanted;
+
+    private final GatheredVehicles newTests;
+    private final GatheredVehicles registers;
+    private final GatheredVehicles oldRegisters;
+    private final GatheredVehicles tests;
 
     Section(Iterator<Block> blocks, LostRecords lost, Nights nights) {
       Map<Source, List<byte[]>> bySource = new EnumMap<>(Source.class);
@@ -103,37 +104,74 @@ final class NewsStage {
               bySource
                   .computeIfAbsent(block.source(), source -> new ArrayList<>())
                   .add(block.bytes()));
-      tests = vehicles(bySource, Source.TESTS);
-      newTests = vehicles(bySource, Source.NEW_TESTS);
-      registers = vehicles(bySource, Source.REGISTERS);
-      oldRegisters =
-          bySource.containsKey(Source.OLD_REGISTERS)
-              ? vehicles(bySource, Source.OLD_REGISTERS)
-              : registers;
-      for (byte[] block : bySource.getOrDefault(Source.CARRIED, List.of())) {
-        ByteReader in = new ByteReader(block);
-        while (in.hasMore()) {
-          CarriedVehicle vehicle = CarriedVehicle.readHead(in);
-          carried.put(vehicle.vehicleId(), vehicle);
-        }
-      }
       this.lost = lost;
       this.tonight = new SettleVehicle(nights.registers().value(), nights.asOf());
       this.before = new SettleVehicle(nights.registers().value(), nights.before());
       this.closed = LearningPeriod.ofMonth(nights.asOf());
-      this.beside = nights.beside();
+      carried = new CarriedVehicles(of(bySource, Source.CARRIED));
+      wanted = new boolean[carried.size()];
+      newTests = new GatheredVehicles(of(bySource, Source.NEW_TESTS));
+      wantMarked(nights.beside());
+      newTests.ids().forEach(this::want);
+      lost.hashes().keySet().forEach(this::want);
+      if (bySource.containsKey(Source.OLD_REGISTERS)) {
+        registers = new GatheredVehicles(of(bySource, Source.REGISTERS));
+        oldRegisters = new GatheredVehicles(of(bySource, Source.OLD_REGISTERS));
+        wantOfOtherRegisters();
+      } else {
+        registers = new GatheredVehicles(of(bySource, Source.REGISTERS), this::isWanted);
+        oldRegisters = registers;
+      }
+      // Last, when it is known which they are: hardly any of the ledger's tests are looked at.
+      tests = new GatheredVehicles(of(bySource, Source.TESTS), this::isWanted);
     }
 
-    private static GatheredVehicles vehicles(Map<Source, List<byte[]>> blocks, Source source) {
-      return new GatheredVehicles(blocks.getOrDefault(source, List.of()).iterator());
+    private static Iterator<byte[]> of(Map<Source, List<byte[]>> blocks, Source source) {
+      return blocks.getOrDefault(source, List.of()).iterator();
+    }
+
+    /** Those of which more than their row is needed, or that another night may see otherwise. */
+    private void wantMarked(Beside beside) {
+      for (int vehicle = 0; vehicle < wanted.length; vehicle++) {
+        wanted[vehicle] =
+            carried.is(vehicle, Mark.SETTLED_EACH_NIGHT)
+                || carried.is(vehicle, Mark.CHANGED)
+                || carried.is(vehicle, Mark.AHEAD)
+                || beside == Beside.BRIEFED && carried.is(vehicle, Mark.BRIEFED)
+                || carried.lostHash(vehicle) != 0;
+      }
+    }
+
+    private void want(String vehicleId) {
+      int vehicle = carried.find(vehicleId);
+      if (vehicle >= 0) {
+        wanted[vehicle] = true;
+      }
+    }
+
+    private void wantOfOtherRegisters() {
+      for (GatheredVehicles source : List.of(registers, oldRegisters)) {
+        for (String vehicleId : source.ids()) {
+          if (hasOtherRegisters(vehicleId)) {
+            want(vehicleId);
+          }
+        }
+      }
+    }
+
+    /** A vehicle that the night before has not handed on is always settled. */
+    private boolean isWanted(byte[] bytes, int from, int length) {
+      int vehicle = carried.find(bytes, from, length);
+      return vehicle < 0 || wanted[vehicle];
     }
 
     /** The vehicles to be settled, in the byte order of their ids. */
     List<String> ids() {
       Set<String> all = new HashSet<>();
       for (GatheredVehicles source : List.of(tests, newTests, registers, oldRegisters)) {
-        for (String vehicleId : source.unorderedIds()) {
-          if (isNeeded(vehicleId) || isChanged(vehicleId)) {
+        for (String vehicleId : source.ids()) {
+          int vehicle = carried.find(vehicleId);
+          if (vehicle < 0 || wanted[vehicle]) {
             all.add(vehicleId);
           }
         }
@@ -141,33 +179,27 @@ final class NewsStage {
       return ByteOrderOfIds.sorted(all);
     }
 
-    private boolean isNeeded(String vehicleId) {
-      CarriedVehicle known = carried.get(vehicleId);
-      return known == null
-          || known.is(Mark.SETTLED_EACH_NIGHT)
-          || known.is(Mark.CHANGED)
-          || beside == Beside.BRIEFED && known.is(Mark.BRIEFED)
-          || lost.hash(vehicleId) != 0;
+    private boolean is(String vehicleId, Mark mark) {
+      int vehicle = carried.find(vehicleId);
+      return vehicle >= 0 && carried.is(vehicle, mark);
     }
 
     private boolean isChanged(String vehicleId) {
-      CarriedVehicle known = carried.get(vehicleId);
       return newTests.has(vehicleId)
           || hasOtherLosses(vehicleId)
-          || known != null && known.is(Mark.AHEAD)
+          || is(vehicleId, Mark.AHEAD)
           || hasOtherRegisters(vehicleId);
     }
 
     private boolean hasOtherLosses(String vehicleId) {
-      CarriedVehicle known = carried.get(vehicleId);
-      return lost.hash(vehicleId) != (known == null ? 0 : known.lostHash());
+      int vehicle = carried.find(vehicleId);
+      return lost.hash(vehicleId) != (vehicle < 0 ? 0 : carried.lostHash(vehicle));
     }
 
     void settle(String vehicleId, List<Row> rows) {
       GatheredVehicle vehicle = standing(vehicleId);
       Result settled = tonight.settle(vehicle);
       rows.addAll(tonight.rows(settled));
-      CarriedVehicle known = carried.get(vehicleId);
       boolean changed = isChanged(vehicleId);
       if (changed) {
         rows.add(HistoryRows.fact(HistoryField.Kind.CHANGED, vehicleId, 0));
@@ -175,7 +207,7 @@ final class NewsStage {
           rows.add(HistoryRows.fact(HistoryField.Kind.TAUGHT_ANEW, vehicleId, 0));
         }
       }
-      if (vehicle.file() != null && (changed || known != null && known.is(Mark.CHANGED))) {
+      if (vehicle.file() != null && (changed || is(vehicleId, Mark.CHANGED))) {
         rows.add(HistoryRows.dossier(vehicleId, VehicleLines.line(dossier(vehicle))));
       }
     }
@@ -188,7 +220,7 @@ final class NewsStage {
       // What was lost another night is not told any more, so such vehicles are not compared; and
       // one that has left the register takes its tests along.
       boolean incomparable = lost.hash(vehicle.vehicleId()) != 0;
-      boolean gone = carried.containsKey(vehicle.vehicleId()) && vehicle.file() == null;
+      boolean gone = carried.find(vehicle.vehicleId()) >= 0 && vehicle.file() == null;
       return incomparable
           || hasOtherLosses(vehicle.vehicleId())
           || gone

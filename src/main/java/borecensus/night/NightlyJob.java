@@ -20,18 +20,20 @@ import borecensus.registers.Registers;
 import borecensus.statistics.FalseShareCounts;
 import borecensus.statistics.FalseShareTable;
 import borecensus.tables.Table;
-import borecensus.worklist.FleetKnowledge;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
+import org.apache.spark.sql.catalyst.InternalRow;
 
 /**
  * One night: takes in what is new, settles the ledger, learns the norms, screens every engine, and
@@ -100,7 +102,7 @@ public final class NightlyJob {
     private final List<String> batches;
     private final long sequence;
     private Dataset<Row> ledger;
-    private List<TakenIn> takenIn;
+    private CarriedIntake intake;
     private long rowsNew;
     private SettledFleet fleet;
     private Broadcast<NightModel> model;
@@ -110,6 +112,8 @@ public final class NightlyJob {
     private long engines;
     private FalseShareTable falseShares;
     private SnapshotTables.Inspections inspections;
+    private Dataset<Row> planned;
+    private MarkRule rule;
 
     Night(SparkSession spark, List<String> before, long sequence) {
       this.inputs =
@@ -127,13 +131,22 @@ public final class NightlyJob {
     /** Takes in new sheet files; the batch that they make is the answer. */
     private Optional<String> takeIn() {
       begins("intake");
-      List<TakenIn> known = LedgerStage.files(LedgerStage.read(inputs.spark(), store, batches));
+      Optional<CarriedIntake> before = CarriedIntake.of(inputs, batches);
+      List<TakenIn> known =
+          before
+              .map(CarriedIntake::files)
+              .orElseGet(() -> LedgerStage.files(LedgerStage.read(inputs.spark(), store, batches)));
       SheetListing listing = files.list();
       for (String path : listing.skipped()) {
         problems.add(new RegisterProblem(path, 0, "", "", NOT_FOLLOWED));
       }
-      List<SheetPath> fresh = files.newSheets(listing.sheets(), LedgerStage.digests(known));
-      takenIn = new ArrayList<>(known);
+      FleetFiles.Found found =
+          files.look(
+              listing.sheets(),
+              LedgerStage.digests(known),
+              before.map(CarriedIntake::sheets).orElse(SheetPrints.NONE));
+      List<SheetPath> fresh = found.fresh();
+      List<TakenIn> takenIn = new ArrayList<>(known);
       Optional<String> batch = fresh.isEmpty() ? Optional.empty() : Optional.of(folderName());
       if (batch.isPresent()) {
         takenIn.addAll(
@@ -146,15 +159,24 @@ public final class NightlyJob {
       }
       ledger = LedgerStage.read(inputs.spark(), store, batches);
       rowsNew = takenIn.stream().skip(known.size()).mapToLong(TakenIn::records).sum();
+      Map<String, Long> kinds =
+          before
+              .map(
+                  intake ->
+                      intake.kindsWith(
+                          LedgerStage.kinds(
+                              LedgerStage.read(inputs.spark(), store, batch.stream().toList()))))
+              .orElseGet(() -> LedgerStage.kinds(ledger));
+      intake = new CarriedIntake(batches, takenIn, kinds, found.prints());
       progress.ends("%,d new rows in %,d new files".formatted(rowsNew, fresh.size()));
       return batch;
     }
 
     private void settle(Optional<String> newBatch) {
       begins("ledger");
-      long rows = takenIn.stream().mapToLong(TakenIn::records).sum();
+      long rows = intake.records();
       fleet = new SettledFleet(inputs, batches, newBatch, rows);
-      progress.ends("%,d rows of %,d files".formatted(rows, takenIn.size()));
+      progress.ends("%,d rows of %,d files".formatted(rows, intake.files().size()));
     }
 
     private void learn() {
@@ -190,13 +212,10 @@ public final class NightlyJob {
               .before()
               .map(night -> night.night().briefsFrom())
               .orElse(ScreeningStage.USUALLY_WORTH_A_BRIEF);
-      Dataset<Row> inspected = InspectionStage.inspections(fleet.histories(), model).cache();
+      KeptRows inspected = InspectionStage.inspections(fleet.settled(), model);
       causes = InspectionStage.causes(inspected);
       fleet.seeTo(causes);
-      Broadcast<FleetKnowledge> knowledge =
-          inputs.broadcast(
-              new FleetKnowledge(model.value().norms(), causes, costs), FleetKnowledge.class);
-      screened = screened(knowledge);
+      screened = screened();
       FalseShareCounts counts = ScreeningStage.counts(screened);
       engines = counts.engines();
       falseShares = FalseShareTable.of(counts);
@@ -208,34 +227,38 @@ public final class NightlyJob {
           fleet.settleAll();
         }
         briefsFrom = lowestMarked;
-        screened = screened(knowledge);
+        screened = screened();
       }
-      MarkRule rule = new MarkRule(lowestMarked);
+      rule = new MarkRule(lowestMarked);
       inspections = inspections(inspected, rule);
-      Dataset<Row> marked =
-          WorkListStage.marked(
-              screened.rows(), inputs.broadcast(falseShares, FalseShareTable.class), rule);
+      Broadcast<FalseShareTable> shares = inputs.broadcast(falseShares, FalseShareTable.class);
+      planned = WorkListStage.marked(planned(), shares, rule);
+      Dataset<Row> marked = WorkListStage.marked(screened.unorderedRows(), shares, rule);
       progress.ends("%,d engines in service".formatted(engines));
       return marked;
     }
 
-    private KeptRows screened(Broadcast<FleetKnowledge> knowledge) {
-      Dataset<Row> tonight =
-          ScreeningStage.screen(
-              fleet.histories(),
-              model,
-              knowledge,
-              EngineExtras.Tonight.on(settings.asOf(), briefsFrom));
+    /** Screened engines with the plan as of tonight. */
+    private Dataset<Row> planned() {
       return fleet.before().isEmpty()
-          ? KeptRows.of(tonight)
-          : CarryStage.screened(
-              fleet.vehiclesBefore(),
-              fleet.settled(),
-              tonight,
-              new PlanRenewal(model, settings.asOf()));
+          ? screened.unorderedRows()
+          : screened.unorderedRows(new PlanRenewal(model, settings.asOf()));
     }
 
-    private SnapshotTables.Inspections inspections(Dataset<Row> inspected, MarkRule rule) {
+    private KeptRows screened() {
+      JavaRDD<InternalRow> tonight =
+          ScreeningStage.screen(
+              fleet.settled(),
+              model,
+              new ScreeningStage.Spoken(causes, costs),
+              EngineExtras.Tonight.on(settings.asOf(), briefsFrom));
+      return fleet.before().isEmpty()
+          ? KeptRows.of(tonight, ScreeningField.schema())
+          : CarryStage.screened(
+              fleet.vehiclesBefore(), fleet.screenedBefore(), fleet.settled(), tonight);
+    }
+
+    private SnapshotTables.Inspections inspections(KeptRows inspected, MarkRule rule) {
       List<AuditStage.Drawn> recorded =
           store
               .current()
@@ -249,7 +272,7 @@ public final class NightlyJob {
 
     private NightResult publish(Dataset<Row> statuses) {
       begins("publish");
-      NightIdentity identity = NightIdentity.of(settings, inputs.digests(), takenIn);
+      NightIdentity identity = NightIdentity.of(settings, inputs.digests(), intake.files());
       String snapshotId = store.freshSnapshotId(identity.runId());
       Path snapshot = store.snapshotFolder(snapshotId);
       SnapshotTables tables = new SnapshotTables(inputs.spark(), snapshot, settings, identity);
@@ -261,14 +284,17 @@ public final class NightlyJob {
             tables.write(
                 new SnapshotTables.Sources(
                     ledger,
-                    takenIn,
+                    intake,
                     inputs
                         .spark()
                         .createDataFrame(
                             fleet.gathered().notes(), TableSchemas.of(Table.REGISTER_NOTES)),
-                    fleet.settled().rows(),
+                    fleet.settled().unorderedRows(),
                     fleet.counts(),
+                    screened,
+                    rule,
                     statuses,
+                    planned,
                     model,
                     previousNight(),
                     problems,
@@ -298,9 +324,10 @@ public final class NightlyJob {
      */
     private List<String> handOn(Path snapshot, int closedFiles) {
       int buckets = writeLookup(new LookupFiles(snapshot));
-      return new Handover(inputs, fleet, folderName())
+      return new Handover(inputs, fleet, intake, folderName())
           .write(
               CarryStage.toCarry(fleet.vehiclesBefore(), fleet.settled(), screened),
+              screened,
               model,
               causes,
               closedFiles,
@@ -330,7 +357,7 @@ public final class NightlyJob {
                       LookupStage.writeNews(
                           lookup,
                           published,
-                          fleet.settled().rows(),
+                          fleet.settled().unorderedRows(),
                           new LookupStage.Before(store, new LookupFiles(night.snapshot()))))
               .orElseGet(
                   () -> LookupStage.write(lookup, published, fleet.gathered(), fleet.lost()));

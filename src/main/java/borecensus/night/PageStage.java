@@ -1,12 +1,5 @@
 package borecensus.night;
 
-import static org.apache.spark.sql.functions.col;
-import static org.apache.spark.sql.functions.collect_list;
-import static org.apache.spark.sql.functions.not;
-import static org.apache.spark.sql.functions.row_number;
-import static org.apache.spark.sql.functions.struct;
-import static org.apache.spark.sql.functions.xxhash64;
-
 import borecensus.domain.EngineHistory;
 import borecensus.norms.FleetNorms;
 import borecensus.report.EnginePage;
@@ -19,7 +12,7 @@ import borecensus.report.PageNames;
 import borecensus.report.ReportLimits;
 import borecensus.screening.Screening;
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.HashMap;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
@@ -27,23 +20,20 @@ import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import org.apache.spark.api.java.JavaPairRDD;
+import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.function.FlatMapFunction;
-import org.apache.spark.api.java.function.ForeachPartitionFunction;
+import org.apache.spark.api.java.function.VoidFunction;
 import org.apache.spark.broadcast.Broadcast;
-import org.apache.spark.sql.Column;
-import org.apache.spark.sql.Dataset;
-import org.apache.spark.sql.Row;
-import org.apache.spark.sql.api.java.UDF1;
-import org.apache.spark.sql.expressions.UserDefinedFunction;
-import org.apache.spark.sql.expressions.Window;
-import org.apache.spark.sql.functions;
-import org.apache.spark.sql.types.DataTypes;
+import org.apache.spark.sql.catalyst.InternalRow;
+import org.apache.spark.unsafe.types.UTF8String;
+import scala.Tuple2;
 
 /** Pages of engines and families: written by the workers, where the histories are. */
 final class PageStage {
   private static final int FAMILY_PARTITIONS = 8;
 
-  /** Marked and untested engines among those chosen have no place in the sample. */
+  /** Marked and untested engines among those looked at have no place in the sample. */
   private static final int ENOUGH_TO_CHOOSE = 3;
 
   /** Fewer pages than this are not worth a task of their own. */
@@ -59,62 +49,70 @@ final class PageStage {
     this.folder = folder;
   }
 
-  /** Writes the page of each listed engine. */
-  void writeEngines(Dataset<Row> histories) {
-    Set<String> listed = Set.copyOf(plan.value().byVehicle().keySet());
-    UserDefinedFunction isListed =
-        functions.udf(
-            (UDF1<String, Boolean>) vehicleId -> listed.contains(vehicleId), DataTypes.BooleanType);
-    histories
-        .where(col("in_service").and(isListed.apply(col("vehicle_id"))))
-        .foreachPartition(new WriteEngines(model, plan, folder));
+  /**
+   * Writes the page of each listed engine.
+   *
+   * @param histories theirs, as rows of {@link HistoryField}
+   */
+  void writeEngines(JavaRDD<InternalRow> histories) {
+    histories.foreachPartition(new WriteEngines(model, plan, folder));
   }
 
   /**
    * Writes the page of each family, with a sample of its engines chosen by a hash of their names.
    *
+   * @param screened rows of {@link ScreeningField}
+   * @param rule by which they are marked
    * @param counted histories by family_id
    */
-  void writeFamilies(Dataset<Row> statuses, Map<String, HistoryCounts> counted) {
-    Column hash = xxhash64(col("vehicle_id"), col("engine_id"));
-    Map<String, Long> engines = new TreeMap<>();
-    counted.forEach((family, counts) -> engines.put(family, counts.tested()));
-    // Sorting all engines of a fleet to take the first few of each family would cost it seconds.
-    Dataset<Row> few =
-        SampleStage.few(
-            statuses, engines, hash, ENOUGH_TO_CHOOSE * ReportLimits.POINTS_OF_A_FAMILY);
-    Dataset<Row> peers =
-        few.where(not(col("marked")).and(col("level_pct").isNotNull()).and(col("original_engine")))
-            .select(
-                col("family_id"),
-                functions.coalesce(col("distance_km"), col("engine_hours")).as("own_usage"),
-                col("level_pct"),
-                col("spread_pct"),
-                row_number()
-                    .over(
-                        Window.partitionBy("family_id")
-                            .orderBy(hash, col("vehicle_id"), col("engine_id")))
-                    .as("place"))
-            .where(col("place").leq(ReportLimits.POINTS_OF_A_FAMILY))
-            .groupBy("family_id")
-            .agg(collect_list(struct("place", "own_usage", "level_pct", "spread_pct")).as("peers"));
+  void writeFamilies(KeptRows screened, MarkRule rule, Map<String, HistoryCounts> counted) {
+    HashMap<String, Long> tested = new HashMap<>();
+    counted.forEach((family, counts) -> tested.put(family, counts.tested()));
     WriteFamilies pages = new WriteFamilies(model, plan, folder);
     Set<String> rest = new TreeSet<>(plan.value().families());
     int parts = Math.max(1, Math.min(FAMILY_PARTITIONS, rest.size() / FEWEST_PAGES));
-    peers
-        .repartition(parts, col("family_id"))
-        .toJavaRDD()
+    JavaPairRDD.fromJavaRDD(screened.rowsInFewParts().mapPartitions(new ChoosePeers(rule, tested)))
+        .reduceByKey(FamilyPeers::with, parts)
         .mapPartitions(pages)
         .collect()
         .forEach(rest::remove);
     pages.writeWithoutPeers(rest);
   }
 
+  /** The first peers of each family in one partition. */
+  private record ChoosePeers(MarkRule rule, HashMap<String, Long> tested)
+      implements FlatMapFunction<Iterator<InternalRow>, Tuple2<String, FamilyPeers>> {
+    @Override
+    public Iterator<Tuple2<String, FamilyPeers>> call(Iterator<InternalRow> rows) {
+      Map<UTF8String, FamilyPeers> byFamily = new HashMap<>();
+      while (rows.hasNext()) {
+        InternalRow row = rows.next();
+        if (!WorkListStage.isMarked(row, rule) && FamilyPeers.isPeer(row)) {
+          UTF8String family = row.getUTF8String(ScreeningField.FAMILY_ID.ordinal());
+          FamilyPeers peers = byFamily.get(family);
+          if (peers == null) {
+            peers = new FamilyPeers(share(family.toString()));
+            byFamily.put(family.copy(), peers);
+          }
+          peers.look(row);
+        }
+      }
+      List<Tuple2<String, FamilyPeers>> all = new ArrayList<>();
+      byFamily.forEach((family, peers) -> all.add(new Tuple2<>(family.toString(), peers)));
+      return all.iterator();
+    }
+
+    private double share(String familyId) {
+      double wanted = ENOUGH_TO_CHOOSE * ReportLimits.POINTS_OF_A_FAMILY;
+      return wanted / tested.getOrDefault(familyId, 1L);
+    }
+  }
+
   private record WriteEngines(
       Broadcast<NightModel> model, Broadcast<ReportPlan> plan, PageFolder folder)
-      implements ForeachPartitionFunction<Row> {
+      implements VoidFunction<Iterator<InternalRow>> {
     @Override
-    public void call(Iterator<Row> rows) {
+    public void call(Iterator<InternalRow> rows) {
       if (!rows.hasNext()) {
         return;
       }
@@ -138,14 +136,14 @@ final class PageStage {
 
   private record WriteFamilies(
       Broadcast<NightModel> model, Broadcast<ReportPlan> plan, PageFolder folder)
-      implements FlatMapFunction<Iterator<Row>, String> {
+      implements FlatMapFunction<Iterator<Tuple2<String, FamilyPeers>>, String> {
     @Override
-    public Iterator<String> call(Iterator<Row> rows) {
+    public Iterator<String> call(Iterator<Tuple2<String, FamilyPeers>> families) {
       SortedMap<String, List<LastFigures>> peers = new TreeMap<>();
-      while (rows.hasNext()) {
-        Row row = rows.next();
-        if (plan.value().families().contains(row.getString(0))) {
-          peers.put(row.getString(0), peers(row));
+      while (families.hasNext()) {
+        Tuple2<String, FamilyPeers> family = families.next();
+        if (plan.value().families().contains(family._1())) {
+          peers.put(family._1(), family._2().figures());
         }
       }
       write(peers);
@@ -174,12 +172,6 @@ final class PageStage {
                           model.value().norms().family(family).orElseThrow(),
                           peers,
                           marked.getOrDefault(family, List.of())))));
-    }
-
-    private static List<LastFigures> peers(Row row) {
-      List<Row> peers = new ArrayList<>(row.<Row>getList(1));
-      peers.sort(Comparator.comparingInt(peer -> peer.getInt(0)));
-      return peers.stream().map(WorkListStage::figures).toList();
     }
   }
 }

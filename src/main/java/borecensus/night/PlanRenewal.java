@@ -4,7 +4,6 @@ import borecensus.norms.FamilyNorm;
 import borecensus.norms.FleetNorms;
 import borecensus.worklist.TestGrounds;
 import borecensus.worklist.TestNeed;
-import java.io.Serializable;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -14,9 +13,9 @@ import org.apache.spark.sql.catalyst.expressions.UnsafeRow;
 
 /**
  * The need of a test grows with time, so of rows that the night before has handed on it is told
- * anew; all else that is said of an engine stands until there is news of it.
+ * anew where it is looked at; all else that is said of an engine stands until there is news of it.
  */
-record PlanRenewal(Broadcast<NightModel> model, LocalDate asOf) implements Serializable {
+record PlanRenewal(Broadcast<NightModel> model, LocalDate asOf) implements KeptRows.Renewal {
   private static final List<ScreeningField> PLAN =
       List.of(
           ScreeningField.PLAN_SCORE,
@@ -25,7 +24,8 @@ record PlanRenewal(Broadcast<NightModel> model, LocalDate asOf) implements Seria
           ScreeningField.PLAN_SERVICE_ON);
 
   /** Tells the plan of a row of {@link ScreeningField} as of the night, in its place. */
-  void renew(UnsafeRow row) {
+  @Override
+  public void renew(UnsafeRow row) {
     FleetNorms norms = model.value().norms();
     String familyId = text(row, ScreeningField.FAMILY_ID);
     Optional<FamilyNorm> norm = norms.family(familyId);

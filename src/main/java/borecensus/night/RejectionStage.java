@@ -21,10 +21,13 @@ final class RejectionStage {
    * only what its newest version gets refused.
    */
   static Dataset<Row> inNewestFiles(
-      Dataset<Row> ledger, Dataset<Row> settled, List<TakenIn> takenIn) {
+      Dataset<Row> ledger, Dataset<Row> settled, CarriedIntake intake) {
     Dataset<Row> replaced =
-        ledger.sparkSession().createDataset(replaced(takenIn), Encoders.LONG()).toDF("file_order");
-    return all(ledger, settled)
+        ledger
+            .sparkSession()
+            .createDataset(replaced(intake.files()), Encoders.LONG())
+            .toDF("file_order");
+    return all(ledger, settled, intake)
         .join(broadcast(replaced), new String[] {"file_order"}, "left_anti")
         .select("source_file", "row_number", "code", "column", "value", "message");
   }
@@ -39,14 +42,19 @@ final class RejectionStage {
         .toList();
   }
 
-  private static Dataset<Row> all(Dataset<Row> ledger, Dataset<Row> settled) {
+  private static Dataset<Row> all(Dataset<Row> ledger, Dataset<Row> settled, CarriedIntake intake) {
+    Dataset<Row> notStanding =
+        columns(
+            settled.where(col("kind").equalTo(HistoryField.Kind.REFUSED.name())).select("stray.*"));
+    if (!intake.has(LedgerKind.REFUSED)) {
+      // To find none would mean to read the kinds of all rows ever taken in.
+      return notStanding;
+    }
     Dataset<Row> unreadable =
         ledger
             .where(col("kind").equalTo(LedgerKind.REFUSED.code()))
             .withColumn("row_number", element_at(col("row_numbers"), 1));
-    Dataset<Row> notStanding =
-        settled.where(col("kind").equalTo(HistoryField.Kind.REFUSED.name())).select("stray.*");
-    return columns(unreadable).unionAll(columns(notStanding));
+    return columns(unreadable).unionAll(notStanding);
   }
 
   private static Dataset<Row> columns(Dataset<Row> rows) {

@@ -62,7 +62,7 @@ final class ReportWriter {
     ReportStage.writeLists(morning(figures, plan, compared.changes()), compared.listed(), folder);
     PageStage pages = new PageStage(sources.model(), broadcast(plan), folder);
     pages.writeEngines(sources.histories().at(plan.byVehicle().keySet()));
-    pages.writeFamilies(sources.statuses(), sources.counts().histories());
+    pages.writeFamilies(sources.screened(), sources.rule(), sources.counts().histories());
     folder.verify(plan.pages());
   }
 

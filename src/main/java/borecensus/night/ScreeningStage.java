@@ -1,18 +1,17 @@
 package borecensus.night;
 
-import static org.apache.spark.sql.functions.col;
-
+import borecensus.causes.CauseTable;
 import borecensus.domain.EngineHistory;
+import borecensus.domain.FleetCosts;
 import borecensus.norms.FleetNorms;
 import borecensus.statistics.FalseShareCounts;
 import borecensus.worklist.FleetKnowledge;
+import java.io.Serializable;
 import java.util.Iterator;
 import java.util.List;
+import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.function.FlatMapFunction;
-import org.apache.spark.api.java.function.MapFunction;
 import org.apache.spark.broadcast.Broadcast;
-import org.apache.spark.sql.Dataset;
-import org.apache.spark.sql.Encoders;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.catalyst.InternalRow;
 
@@ -26,32 +25,39 @@ final class ScreeningStage {
 
   private ScreeningStage() {}
 
-  /** One row per engine in service, with the work list's columns from some probability on. */
-  static Dataset<Row> screen(
-      Dataset<Row> histories,
-      Broadcast<NightModel> model,
-      Broadcast<FleetKnowledge> knowledge,
-      EngineExtras.Tonight tonight) {
-    return histories
-        .where(col("in_service"))
-        .map(new ScreenEngine(model, knowledge, tonight), Encoders.row(ScreeningField.schema()));
+  /**
+   * One row per engine in service, with the work list's columns from some probability on.
+   *
+   * @param settled rows of {@link HistoryField}
+   * @return rows of {@link ScreeningField} by partition, each overwritten by the next one
+   */
+  static JavaRDD<InternalRow> screen(
+      KeptRows settled, Broadcast<NightModel> model, Spoken spoken, EngineExtras.Tonight tonight) {
+    return settled.internalRows().mapPartitions(new ScreenEngines(model, spoken, tonight));
   }
 
-  private record ScreenEngine(
-      Broadcast<NightModel> model,
-      Broadcast<FleetKnowledge> knowledge,
-      EngineExtras.Tonight tonight)
-      implements MapFunction<Row, Row> {
+  /** What the work list goes by beside the norms, which are many and travel once. */
+  record Spoken(CauseTable causes, FleetCosts costs) implements Serializable {}
+
+  private record ScreenEngines(
+      Broadcast<NightModel> model, Spoken spoken, EngineExtras.Tonight tonight)
+      implements FlatMapFunction<Iterator<InternalRow>, InternalRow> {
     @Override
-    public Row call(Row row) {
+    public Iterator<InternalRow> call(Iterator<InternalRow> settled) {
+      return new PackedRows(
+          new SettledHistories<>(settled, HistoryRows::isInService, this::screened),
+          ScreeningField.schema());
+    }
+
+    private Row screened(InternalRow row) {
       FleetNorms norms = model.value().norms();
       EngineHistory history = HistoryRows.toHistory(row);
       return norms.family(history.familyId()).isEmpty()
           ? ScreeningRows.unusableFamily(history, norms.shares().prevalence(history.familyId()))
           : ScreeningRows.toRow(
               model.value().believed(history),
-              row.getAs(HistoryField.NEXT_SERVICE_ON.ordinal()),
-              knowledge.value(),
+              HistoryRows.nextServiceOn(row),
+              new FleetKnowledge(norms, spoken.causes(), spoken.costs()),
               tonight);
     }
   }

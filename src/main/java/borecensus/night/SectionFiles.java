@@ -109,7 +109,9 @@ record SectionFiles(TravellingFolder folder) implements Serializable {
     try (DataInputStream in =
         new DataInputStream(codec().compressedInputStream(Files.newInputStream(file(section))))) {
       for (int length = in.readInt(); length != END; length = in.readInt()) {
-        blocks.add(in.readNBytes(length));
+        byte[] block = new byte[length];
+        in.readFully(block);
+        blocks.add(block);
       }
     }
   }

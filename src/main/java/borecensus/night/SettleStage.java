@@ -8,9 +8,7 @@ import java.util.List;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.function.FlatMapFunction2;
 import org.apache.spark.broadcast.Broadcast;
-import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
-import org.apache.spark.sql.SparkSession;
 
 /** Ledger and registers, brought together by vehicle, to the histories of all engines. */
 final class SettleStage {
@@ -22,13 +20,11 @@ final class SettleStage {
    *
    * @param lost records taken out beforehand, each in the partition of its vehicle
    */
-  static Dataset<Row> settle(
+  static KeptRows settle(
       Gathered gathered, JavaRDD<Row> lost, Broadcast<Registers> registers, LocalDate asOf) {
-    return asDataset(gathered.vehicles().zipPartitions(lost, new SettlePartition(registers, asOf)));
-  }
-
-  static Dataset<Row> asDataset(JavaRDD<Row> settled) {
-    return SparkSession.active().createDataFrame(settled, HistoryField.schema());
+    return KeptRows.ofValues(
+        gathered.vehicles().zipPartitions(lost, new SettlePartition(registers, asOf)),
+        HistoryField.schema());
   }
 
   private record SettlePartition(Broadcast<Registers> registers, LocalDate asOf)

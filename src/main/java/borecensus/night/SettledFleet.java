@@ -7,16 +7,20 @@ import borecensus.night.GatherStage.Gathered;
 import borecensus.night.GatherStage.Source;
 import borecensus.night.NewsStage.Beside;
 import borecensus.norms.LearningPeriod;
+import borecensus.publish.SnapshotStore;
 import borecensus.registers.Registers;
 import borecensus.tables.Table;
+import java.nio.file.Path;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
+import java.util.function.BiFunction;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
+import org.apache.spark.sql.catalyst.InternalRow;
 
 /**
  * The ledger and the registers, settled: all vehicles, or where tonight builds on the night before
@@ -99,7 +103,7 @@ final class SettledFleet {
   void settleAll() {
     forget();
     before = Optional.empty();
-    settled = KeptRows.of(SettleStage.settle(gathered, lost, registers, inputs.settings().asOf()));
+    settled = SettleStage.settle(gathered, lost, registers, inputs.settings().asOf());
     counts = SettledCounts.of(settled);
     period = periodOf(counts);
   }
@@ -127,13 +131,12 @@ final class SettledFleet {
     forget();
     beside = wanted;
     settled =
-        KeptRows.of(
-            NewsStage.settle(
-                gathered,
-                vehiclesBefore(),
-                lost,
-                new NewsStage.Nights(
-                    registers, before.orElseThrow().asOf(), inputs.settings().asOf(), beside)));
+        NewsStage.settle(
+            gathered,
+            vehiclesBefore(),
+            lost,
+            new NewsStage.Nights(
+                registers, before.orElseThrow().asOf(), inputs.settings().asOf(), beside));
     counts = SettledCounts.of(settled).with(CarryStage.countsOfOthers(vehiclesBefore(), settled));
   }
 
@@ -155,13 +158,22 @@ final class SettledFleet {
 
   /** What the night before says of each vehicle, by section; nothing where it is not built on. */
   JavaRDD<byte[]> vehiclesBefore() {
+    return handedOn(CarriedNight::vehicles);
+  }
+
+  /** The screened rows of these vehicles, at the same places. */
+  JavaRDD<byte[]> screenedBefore() {
+    return handedOn(CarriedNight::screened);
+  }
+
+  private JavaRDD<byte[]> handedOn(BiFunction<SnapshotStore, String, Path> folder) {
     return before
         .map(
             night ->
                 SectionFiles.read(
                     inputs.context(),
                     sections.vehicles(),
-                    List.of(SectionFiles.at(CarriedNight.vehicles(inputs.store(), night.name())))))
+                    List.of(SectionFiles.at(folder.apply(inputs.store(), night.name())))))
         .orElseGet(() -> inputs.context().parallelize(List.of(), sections.vehicles()));
   }
 
@@ -208,28 +220,34 @@ final class SettledFleet {
   }
 
   /**
-   * The histories of these vehicles at least.
+   * The histories of these vehicles in service.
    *
    * @param vehicleIds few
+   * @return rows of {@link HistoryField} in Spark's own form, each overwritten by the next one
    */
-  Dataset<Row> historiesOf(Set<String> vehicleIds) {
+  JavaRDD<InternalRow> historiesOf(Set<String> vehicleIds) {
+    Set<String> wanted = new HashSet<>(vehicleIds);
+    JavaRDD<InternalRow> known = inService(settled, wanted);
     if (before.isEmpty()) {
-      return histories();
+      return known;
     }
-    Set<String> missing = new TreeSet<>(vehicleIds);
-    histories()
-        .where(col("in_service"))
-        .select("vehicle_id")
-        .where(col("vehicle_id").isin(vehicleIds.toArray()))
-        .collectAsList()
-        .forEach(row -> missing.remove(row.getString(0)));
+    Set<String> missing = new HashSet<>(vehicleIds);
+    missing.removeAll(known.map(HistoryRows::vehicleId).collect());
     return missing.isEmpty()
-        ? histories()
-        : histories()
-            .unionAll(
-                SettleStage.settle(gathered, lost, registers, inputs.settings().asOf())
-                    .where(col("kind").equalTo(HistoryField.Kind.HISTORY.name()))
-                    .where(col("vehicle_id").isin(missing.toArray())));
+        ? known
+        : known.union(
+            inService(
+                SettleStage.settle(gathered, lost, registers, inputs.settings().asOf()), missing));
+  }
+
+  private static JavaRDD<InternalRow> inService(KeptRows settled, Set<String> vehicleIds) {
+    return settled
+        .rowsInFewParts()
+        .filter(
+            row ->
+                HistoryRows.isHistory(row)
+                    && HistoryRows.isInService(row)
+                    && vehicleIds.contains(HistoryRows.vehicleId(row)));
   }
 
   /** What all vehicles come to. */

@@ -22,6 +22,7 @@ import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
+import org.apache.spark.sql.catalyst.InternalRow;
 
 /** Writes everything that a snapshot holds but for its manifest. */
 final class SnapshotTables {
@@ -29,12 +30,15 @@ final class SnapshotTables {
    * What the stages have computed.
    *
    * @param ledger all ledger rows
-   * @param takenIn the files behind them
+   * @param intake the files behind them, and how many rows there are of each kind
    * @param registerNotes problems met in the registers of vehicles, repairs and findings
    * @param settled histories and records that do not stand; where the night before is taken over,
    *     of the vehicles that were settled tonight
    * @param counts of all vehicles
+   * @param screened all engines, as rows of {@link ScreeningField}
+   * @param rule by which they are marked
    * @param statuses screened engines with q-values and marks
+   * @param planned the same with the plan as of the night
    * @param previous the night before; empty for the first
    * @param problems what was wrong in the small registers
    * @param rowsNew records read for the first time this night
@@ -44,11 +48,14 @@ final class SnapshotTables {
    */
   record Sources(
       Dataset<Row> ledger,
-      List<TakenIn> takenIn,
+      CarriedIntake intake,
       Dataset<Row> registerNotes,
       Dataset<Row> settled,
       SettledCounts counts,
+      KeptRows screened,
+      MarkRule rule,
       Dataset<Row> statuses,
+      Dataset<Row> planned,
       Broadcast<NightModel> model,
       Optional<PreviousNight> previous,
       List<RegisterProblem> problems,
@@ -59,8 +66,8 @@ final class SnapshotTables {
 
   /** Finds the histories of a few vehicles. */
   interface HistoriesOf {
-    /** Those of these vehicles at least. */
-    Dataset<Row> at(Set<String> vehicleIds);
+    /** Those of these vehicles that are in service, as rows of {@link HistoryField}. */
+    JavaRDD<InternalRow> at(Set<String> vehicleIds);
   }
 
   /** What inspections have taught, and who is to be inspected. */
@@ -88,8 +95,7 @@ final class SnapshotTables {
 
   NightResult write(Sources sources) {
     Dataset<Row> rejected =
-        RejectionStage.inNewestFiles(sources.ledger(), sources.settled(), sources.takenIn())
-            .cache();
+        RejectionStage.inNewestFiles(sources.ledger(), sources.settled(), sources.intake()).cache();
     Map<String, Long> byCode = RowAccounting.byCode(rejected);
     RowCounts rows = RowAccounting.count(sources, byCode.values().stream().mapToLong(n -> n).sum());
     writer.write(Table.REJECTED_ROWS, rejected, rows.rejected());
@@ -102,7 +108,7 @@ final class SnapshotTables {
     PressureCheck pressure = sources.model().value().pressureCheck();
     writer.write(Table.PRESSURE_CHECK, NormRows.pressureCheck(pressure));
     List<RegisterProblem> notes = writeNotes(sources);
-    StatusGlance glance = StatusGlance.of(sources.statuses(), settings.asOf());
+    StatusGlance glance = StatusGlance.of(sources.planned(), settings.asOf());
     long inService = glance.count(StatusList.ALL);
     long marked = glance.count(StatusList.MARKED);
     // One task that writes one long file: pages and lists are made meanwhile.
@@ -146,7 +152,7 @@ final class SnapshotTables {
 
   private List<RegisterProblem> writeNotes(Sources sources) {
     List<RegisterProblem> notes = new ArrayList<>(sources.problems());
-    for (TakenIn file : sources.takenIn()) {
+    for (TakenIn file : sources.intake().files()) {
       for (String column : file.unknownColumns()) {
         notes.add(
             new RegisterProblem(
@@ -188,7 +194,15 @@ final class SnapshotTables {
         Table.WORK_LIST,
         ranked.map(row -> RowCells.of(Table.WORK_LIST, row)),
         figures.counts().marked());
-    ReportStage.writeWorkList(ranked, snapshot);
-    new ReportWriter(spark, sources, snapshot).write(figures, ranked);
+    try (SideWork<Boolean> spreadsheet =
+        SideWork.begin(
+            "work-list",
+            () -> {
+              ReportStage.writeWorkList(ranked, snapshot);
+              return true;
+            })) {
+      new ReportWriter(spark, sources, snapshot).write(figures, ranked);
+      spreadsheet.end();
+    }
   }
 }

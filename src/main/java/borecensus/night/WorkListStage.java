@@ -30,16 +30,22 @@ import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.RowFactory;
 import org.apache.spark.sql.api.java.UDF1;
+import org.apache.spark.sql.catalyst.InternalRow;
 import org.apache.spark.sql.expressions.UserDefinedFunction;
 import org.apache.spark.sql.functions;
 import org.apache.spark.sql.types.DataTypes;
 import org.apache.spark.storage.StorageLevel;
+import org.apache.spark.unsafe.types.UTF8String;
 
 /** Marks and ranks: only what is marked is ever sorted. */
 final class WorkListStage {
   private static final Object[] JUDGED = {
     Judgement.JUDGED.code(), Judgement.JUDGED_SMALL_FAMILY.code()
   };
+
+  private static final UTF8String JUDGED_WELL = UTF8String.fromString(Judgement.JUDGED.code());
+  private static final UTF8String JUDGED_OF_FEW =
+      UTF8String.fromString(Judgement.JUDGED_SMALL_FAMILY.code());
 
   private WorkListStage() {}
 
@@ -69,6 +75,13 @@ final class WorkListStage {
         .withColumn(
             "suspect_cylinders",
             when(col("marked"), col("named_cylinders")).otherwise(col("suspect_cylinders")));
+  }
+
+  /** Whether a screened engine, as a row of {@link ScreeningField}, is marked. */
+  static boolean isMarked(InternalRow screened, MarkRule rule) {
+    UTF8String judgement = screened.getUTF8String(ScreeningField.JUDGEMENT.ordinal());
+    return rule.marks(screened.getDouble(ScreeningField.FAULT_PROBABILITY.ordinal()))
+        && (judgement.equals(JUDGED_WELL) || judgement.equals(JUDGED_OF_FEW));
   }
 
   /**
@@ -177,15 +190,5 @@ final class WorkListStage {
             RankedColumn.LEVEL_PCT.realOf(row),
             RankedColumn.SPREAD_PCT.realOf(row)),
         change);
-  }
-
-  /** The figures of the last trusted test that a row names; NaN for what it does not say. */
-  static LastFigures figures(Row row) {
-    return new LastFigures(real(row, "own_usage"), real(row, "level_pct"), real(row, "spread_pct"));
-  }
-
-  private static double real(Row row, String column) {
-    Double value = row.getAs(column);
-    return value == null ? Double.NaN : value;
   }
 }

@@ -27,8 +27,18 @@ final class ShownText {
     if (text == null || text.isBlank()) {
       return "–";
     }
-    String seen = UNSEEN.matcher(text).replaceAll("\uFFFD");
+    String seen = isPlain(text) ? text : UNSEEN.matcher(text).replaceAll("\uFFFD");
     return seen.length() <= LONGEST ? seen : seen.substring(0, LONGEST) + "…";
+  }
+
+  /** Whether a text has nothing but the visible characters of ASCII, as nearly all have. */
+  private static boolean isPlain(String text) {
+    for (int i = 0; i < text.length(); i++) {
+      if (text.charAt(i) < ' ' || text.charAt(i) > '~') {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** A probability in per cent that never claims certainty. */
@@ -39,7 +49,7 @@ final class ShownText {
     if (probability > 0.99) {
       return "> 99 %";
     }
-    return probability < 0.01 ? "< 1 %" : String.format(Locale.ROOT, "%.0f %%", 100 * probability);
+    return probability < 0.01 ? "< 1 %" : PlainNumbers.fixed(0, 100 * probability) + " %";
   }
 
   /** Whole number with comma groups. */

@@ -18,6 +18,9 @@ final class RangeGrid {
   private static final double WIDEST = 16.0;
   private static final int MOMENT_NODES = 64;
 
+  /** Of all grids, since it keeps the nodes, which take longer to find than to use. */
+  private static final GaussIntegratorFactory INTEGRATORS = new GaussIntegratorFactory();
+
   private final int others;
   private final double[] tail;
   private final double[] weight;
@@ -28,7 +31,7 @@ final class RangeGrid {
     this.others = others;
     this.tail = tail;
     this.weight = weight;
-    GaussIntegrator integrator = new GaussIntegratorFactory().legendre(MOMENT_NODES, 0.0, WIDEST);
+    GaussIntegrator integrator = INTEGRATORS.legendre(MOMENT_NODES, 0.0, WIDEST);
     // Integration by parts: E W = int S dw and E W^2 = int 2 w S dw.
     this.mean = integrator.integrate(this::survival);
     double meanSquare = integrator.integrate(w -> 2.0 * w * survival(w));

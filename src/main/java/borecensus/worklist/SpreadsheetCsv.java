@@ -10,7 +10,6 @@ import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.util.Iterator;
 import java.util.List;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
@@ -27,13 +26,12 @@ public final class SpreadsheetCsv {
 
   private static final char BYTE_ORDER_MARK = '\uFEFF';
 
-  /** Spaces and invisible characters that a spreadsheet may skip before it looks for a formula. */
-  private static final String SKIPPED = "[\\p{Z}\\p{Cf}\\p{Cc}]*";
+  /** What makes a spreadsheet compute, full-width variants included. */
+  private static final String TRIGGERS = "=+-@\uFF1D\uFF0B\uFF0D\uFF20";
 
-  private static final String TRIGGER = "[=+\\-@\uFF1D\uFF0B\uFF0D\uFF20]";
-
-  private static final Pattern DANGEROUS_PART =
-      Pattern.compile("(^|[;\t\r\n])(?=" + SKIPPED + TRIGGER + "|[\t\r\n])");
+  private static final int FIRST_BEYOND_ASCII = 0x7f;
+  private static final String SEPARATORS = ";\t\r\n";
+  private static final String CONTROLS = "\t\r\n";
 
   private static final Pattern PLAIN_NUMBER =
       Pattern.compile("[+-]?[0-9]+(\\.[0-9]+)?([eE][+-]?[0-9]+)?");
@@ -51,7 +49,11 @@ public final class SpreadsheetCsv {
       CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.CRLF).build(writer);
       csv.writeRecord(header);
       while (rows.hasNext()) {
-        csv.writeRecord(rows.next().stream().map(SpreadsheetCsv::neutral).toArray(String[]::new));
+        String[] cells = rows.next().toArray(String[]::new);
+        for (int i = 0; i < cells.length; i++) {
+          cells[i] = neutral(cells[i]);
+        }
+        csv.writeRecord(cells);
       }
       csv.flush();
       writer.flush();
@@ -62,10 +64,51 @@ public final class SpreadsheetCsv {
 
   /** The cell as a spreadsheet shows it without computing anything. */
   static String neutral(String cell) {
-    if (PLAIN_NUMBER.matcher(cell).matches()) {
+    boolean atStart = isDangerous(cell, 0);
+    if (atStart && PLAIN_NUMBER.matcher(cell).matches()) {
       return cell;
     }
-    Matcher parts = DANGEROUS_PART.matcher(cell);
-    return parts.replaceAll("$1'");
+    StringBuilder told = null;
+    int copied = 0;
+    if (atStart) {
+      told = new StringBuilder(cell.length() + 2).append('\'');
+    }
+    // A separator at the start that was told apart already does not count once more.
+    for (int i = atStart ? 1 : 0; i < cell.length(); i++) {
+      if (SEPARATORS.indexOf(cell.charAt(i)) >= 0 && isDangerous(cell, i + 1)) {
+        told = told == null ? new StringBuilder(cell.length() + 2) : told;
+        told.append(cell, copied, i + 1).append('\'');
+        copied = i + 1;
+      }
+    }
+    return told == null ? cell : told.append(cell, copied, cell.length()).toString();
+  }
+
+  /** Whether a spreadsheet would compute what begins here, or split the cell. */
+  private static boolean isDangerous(String cell, int from) {
+    if (from < cell.length() && CONTROLS.indexOf(cell.charAt(from)) >= 0) {
+      return true;
+    }
+    int at = from;
+    while (at < cell.length() && isSkipped(cell.codePointAt(at))) {
+      at += Character.charCount(cell.codePointAt(at));
+    }
+    return at < cell.length() && TRIGGERS.indexOf(cell.charAt(at)) >= 0;
+  }
+
+  /** Spaces and invisible characters that a spreadsheet may skip before it looks for a formula. */
+  private static boolean isSkipped(int codePoint) {
+    if (codePoint > ' ' && codePoint < FIRST_BEYOND_ASCII) {
+      return false;
+    }
+    return switch (Character.getType(codePoint)) {
+      case Character.SPACE_SEPARATOR,
+          Character.LINE_SEPARATOR,
+          Character.PARAGRAPH_SEPARATOR,
+          Character.FORMAT,
+          Character.CONTROL ->
+          true;
+      default -> false;
+    };
   }
 }

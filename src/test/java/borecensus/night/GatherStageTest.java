@@ -175,7 +175,7 @@ class GatherStageTest {
     Gathered gathered = gathered(ledger, partitions);
     JavaRDD<Row> lost = ClashStage.lost(gathered, registers(), AS_OF);
     assertEquals(partitions, lost.getNumPartitions());
-    return SettleStage.settle(gathered, lost, registers(), AS_OF).collectAsList();
+    return SettleStage.settle(gathered, lost, registers(), AS_OF).rows().collectAsList();
   }
 
   private static String strayOrFact(Row row) {

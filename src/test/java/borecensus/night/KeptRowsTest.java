@@ -31,6 +31,16 @@ class KeptRowsTest extends OnLocalSpark {
   }
 
   @Test
+  void rowsOfManyPartitionsStayInTheirPlacesAndAreLookedAtInFew() {
+    Dataset<Row> plain = spark.createDataFrame(rows(400, new Random(8)), SCHEMA).repartition(40);
+    KeptRows kept = KeptRows.of(plain);
+    assertEquals(plain.toJavaRDD().glom().collect(), kept.rows().toJavaRDD().glom().collect());
+    assertEquals(8, kept.unorderedRows().toJavaRDD().getNumPartitions());
+    assertEquals(
+        plain.orderBy("id").collectAsList(), kept.unorderedRows().orderBy("id").collectAsList());
+  }
+
+  @Test
   void columnsOfKeptRowsCanBeChosenAndSorted() {
     List<Row> rows = rows(500, new Random(7));
     Dataset<Row> kept = KeptRows.of(spark.createDataFrame(rows, SCHEMA).coalesce(2)).rows();
