@@ -2,6 +2,7 @@ package borecensus.night;
 
 import borecensus.ledger.LedgerSheet;
 import borecensus.packed.ByteReader;
+import borecensus.packed.KnownTexts;
 import borecensus.packed.RegisterBytes;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -19,7 +20,10 @@ final class GatheredVehicles implements Iterable<GatheredVehicle> {
   private static final VehicleRecord[] KINDS = VehicleRecord.values();
 
   private final List<byte[]> blocks = new ArrayList<>();
-  private final Map<String, Places> vehicles = new HashMap<>();
+  private final KnownTexts known = new KnownTexts();
+
+  /** Sparse: ids that differ in a few digits have hashes near each other. */
+  private final Map<String, Places> vehicles = new HashMap<>(1 << 10, 0.25f);
 
   GatheredVehicles(Iterator<byte[]> blocks) {
     while (blocks.hasNext()) {
@@ -71,7 +75,7 @@ final class GatheredVehicles implements Iterable<GatheredVehicle> {
         case VEHICLE -> register.addVehicle(in);
         case REPAIR -> register.addRepair(in);
         case FINDING -> register.addFinding(in);
-        case TEST -> sheets.add(SheetBytes.read(vehicleId, in));
+        case TEST -> sheets.add(SheetBytes.read(vehicleId, in, known));
       }
     }
     return new GatheredVehicle(vehicleId, register.file(), sheets);

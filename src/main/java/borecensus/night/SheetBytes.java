@@ -6,6 +6,7 @@ import borecensus.domain.Throttle;
 import borecensus.intake.SheetRow;
 import borecensus.ledger.LedgerSheet;
 import borecensus.packed.ByteReader;
+import borecensus.packed.KnownTexts;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -59,12 +60,16 @@ final class SheetBytes {
 
   private SheetBytes() {}
 
-  /** The sheet that was written. */
-  static LedgerSheet read(String vehicleId, ByteReader in) {
+  /**
+   * The sheet that was written.
+   *
+   * @param known texts of other sheets
+   */
+  static LedgerSheet read(String vehicleId, ByteReader in, KnownTexts known) {
     long fileOrder = in.whole();
     SheetRow row =
         new SheetRow(
-            in.text(),
+            in.text(known),
             rowNumbers(in),
             in.text(),
             vehicleId,
@@ -72,19 +77,19 @@ final class SheetBytes {
             time(in.whole()),
             in.real(),
             in.real(),
-            in.text(),
+            in.text(known),
             in.real(),
             in.real(),
             in.real(),
-            in.text(),
-            UNITS.get(in.text()),
-            KINDS.get(in.text()),
-            THROTTLES.get(in.text()),
+            in.text(known),
+            UNITS.get(in.text(known)),
+            KINDS.get(in.text(known)),
+            THROTTLES.get(in.text(known)),
             in.real(),
             in.real(),
             in.real(),
-            in.text(),
-            in.text(),
+            in.text(known),
+            in.text(known),
             in.reals(),
             in.reals(),
             (int) in.whole(),
