@@ -4,11 +4,15 @@ import borecensus.night.RegisterBlocks.Register;
 import borecensus.packed.ByteReader;
 import borecensus.packed.RegisterBytes;
 import borecensus.registers.RegisterProblem;
+import java.io.IOException;
 import java.io.Serializable;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Iterator;
 import java.util.List;
+import org.apache.spark.TaskContext;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.JavaSparkContext;
 import org.apache.spark.api.java.function.FlatMapFunction;
@@ -16,10 +20,8 @@ import org.apache.spark.api.java.function.FlatMapFunction2;
 import org.apache.spark.rdd.PartitionPruningRDD;
 import org.apache.spark.rdd.ShuffledRDD;
 import org.apache.spark.serializer.KryoSerializer;
-import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
-import org.apache.spark.sql.catalyst.InternalRow;
 import scala.Function1;
 import scala.Tuple2;
 import scala.reflect.ClassTag;
@@ -30,6 +32,8 @@ import scala.reflect.ClassTag$;
  * registers, in one shuffle that every later step of the night reads again.
  */
 final class GatherStage {
+  private static final int TASKS_PER_CORE = 4;
+
   private GatherStage() {}
 
   /** Where a block comes from. */
@@ -111,15 +115,13 @@ final class GatherStage {
     }
   }
 
-  /**
-   * Tests by section.
-   *
-   * @param tests ledger rows of kind test
-   */
-  static JavaRDD<byte[]> tests(Dataset<Row> tests, Sections sections) {
-    JavaRDD<InternalRow> rows =
-        tests.select(TestBlocks.columns()).queryExecution().toRdd().toJavaRDD();
-    return shuffled(rows.mapPartitions(new ToBlocks(sections)), sections);
+  /** The tests of some batches of the ledger by section. */
+  static JavaRDD<byte[]> tests(JavaSparkContext context, List<Path> batches, Sections sections) {
+    List<LedgerPart> parts = LedgerPart.of(batches);
+    int tasks = Math.min(parts.size(), TASKS_PER_CORE * context.defaultParallelism());
+    return shuffled(
+        context.parallelize(parts, Math.max(1, tasks)).mapPartitions(new ToBlocks(sections)),
+        sections);
   }
 
   /** The registers of a fleet folder by section. */
@@ -133,10 +135,26 @@ final class GatherStage {
   }
 
   private record ToBlocks(Sections sections)
-      implements FlatMapFunction<Iterator<InternalRow>, Tuple2<Integer, byte[]>> {
+      implements FlatMapFunction<Iterator<LedgerPart>, Tuple2<Integer, byte[]>> {
     @Override
-    public Iterator<Tuple2<Integer, byte[]>> call(Iterator<InternalRow> rows) {
-      return new TestBlocks(rows, sections);
+    public Iterator<Tuple2<Integer, byte[]>> call(Iterator<LedgerPart> parts) {
+      TestBlocks blocks = new TestBlocks(parts, sections);
+      TaskContext.get()
+          .addTaskCompletionListener(
+              task -> {
+                // Spark counts by itself only what its own readers read.
+                task.taskMetrics().inputMetrics().incRecordsRead(blocks.written());
+                close(blocks);
+              });
+      return blocks;
+    }
+
+    private static void close(TestBlocks blocks) {
+      try {
+        blocks.close();
+      } catch (IOException failure) {
+        throw new UncheckedIOException(failure);
+      }
     }
   }
 

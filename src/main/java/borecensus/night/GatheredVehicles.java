@@ -3,6 +3,7 @@ package borecensus.night;
 import borecensus.ledger.LedgerSheet;
 import borecensus.packed.ByteReader;
 import borecensus.packed.IdTable;
+import borecensus.packed.KnownTexts;
 import borecensus.packed.RegisterBytes;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -19,6 +20,7 @@ final class GatheredVehicles implements Iterable<GatheredVehicle> {
 
   private final List<byte[]> blocks = new ArrayList<>();
   private final IdTable ids = new IdTable();
+  private final KnownTexts known = new KnownTexts();
 
   /** Of each vehicle its first and its last record. */
   private int[] first = new int[16];
@@ -120,7 +122,7 @@ final class GatheredVehicles implements Iterable<GatheredVehicle> {
         case VEHICLE -> register.addVehicle(in);
         case REPAIR -> register.addRepair(in);
         case FINDING -> register.addFinding(in);
-        case TEST -> sheets.add(SheetBytes.read(vehicleId, in));
+        case TEST -> sheets.add(SheetBytes.read(vehicleId, in, known));
       }
     }
     return new GatheredVehicle(vehicleId, register.file(), sheets);

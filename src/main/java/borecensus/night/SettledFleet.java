@@ -64,9 +64,7 @@ final class SettledFleet {
     List<String> read = stored.isEmpty() ? batches : newBatch.stream().toList();
     newTests =
         GatherStage.tests(
-            LedgerStage.read(inputs.spark(), inputs.store(), read)
-                .where(col("kind").equalTo(LedgerKind.TEST.code())),
-            sections);
+            inputs.context(), read.stream().map(inputs.store()::batchFolder).toList(), sections);
     boolean sameRegisters = stored.isPresent() && !stored.get().otherRegisters(inputs.digests());
     newRegisters =
         sameRegisters

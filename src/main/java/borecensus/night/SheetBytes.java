@@ -6,7 +6,7 @@ import borecensus.domain.Throttle;
 import borecensus.intake.SheetRow;
 import borecensus.ledger.LedgerSheet;
 import borecensus.packed.ByteReader;
-import borecensus.packed.ByteWriter;
+import borecensus.packed.KnownTexts;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -14,15 +14,11 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
-import org.apache.spark.sql.catalyst.InternalRow;
-import org.apache.spark.sql.catalyst.util.ArrayData;
-import org.apache.spark.sql.types.DataType;
-import org.apache.spark.sql.types.DataTypes;
 
 /**
- * A test of the ledger as bytes without its vehicle. They are written from Spark's own cells: the
- * whole ledger passes here every night, and making objects of it only to take them apart again was
- * a third of the time of settling it.
+ * A test of the ledger as bytes without its vehicle, as {@link LedgerTests} writes them: the whole
+ * ledger passes here, and making objects of it only to take them apart again was a third of the
+ * time of settling it.
  */
 final class SheetBytes {
   private static final int MICROS_PER_SECOND = 1_000_000;
@@ -62,54 +58,18 @@ final class SheetBytes {
           LedgerField.CYLINDER_COLUMNS,
           LedgerField.FILE_CYLINDER_COLUMNS);
 
-  private interface Cell {
-    void write(InternalRow row, int field, ByteWriter out);
-  }
-
-  private static final Cell[] CELLS =
-      FIELDS.stream().map(field -> cell(field.type())).toArray(Cell[]::new);
-
   private SheetBytes() {}
 
-  private static Cell cell(DataType type) {
-    if (type.equals(DataTypes.StringType)) {
-      return (row, field, out) -> out.utf8(row.getUTF8String(field).getBytes());
-    }
-    if (type.equals(DataTypes.DoubleType)) {
-      return (row, field, out) -> out.real(row.getDouble(field));
-    }
-    if (type.equals(DataTypes.IntegerType)) {
-      return (row, field, out) -> out.whole(row.getInt(field));
-    }
-    if (type.equals(LedgerField.READINGS.type())) {
-      return (row, field, out) -> out.reals(row.getArray(field).toDoubleArray());
-    }
-    if (type.equals(LedgerField.ROW_NUMBERS.type())) {
-      return (row, field, out) -> writeAll(row.getArray(field), out);
-    }
-    return (row, field, out) -> out.whole(row.getLong(field));
-  }
-
-  private static void writeAll(ArrayData numbers, ByteWriter out) {
-    out.count(numbers.numElements());
-    for (int i = 0; i < numbers.numElements(); i++) {
-      out.whole(numbers.getLong(i));
-    }
-  }
-
-  /** Writes a row that begins with these columns. */
-  static void write(InternalRow row, ByteWriter out) {
-    for (int i = 0; i < CELLS.length; i++) {
-      CELLS[i].write(row, i, out);
-    }
-  }
-
-  /** The sheet that was written. */
-  static LedgerSheet read(String vehicleId, ByteReader in) {
+  /**
+   * The sheet that was written.
+   *
+   * @param known texts of other sheets
+   */
+  static LedgerSheet read(String vehicleId, ByteReader in, KnownTexts known) {
     long fileOrder = in.whole();
     SheetRow row =
         new SheetRow(
-            in.text(),
+            in.text(known),
             rowNumbers(in),
             in.text(),
             vehicleId,
@@ -117,19 +77,19 @@ final class SheetBytes {
             time(in.whole()),
             in.real(),
             in.real(),
-            in.text(),
+            in.text(known),
             in.real(),
             in.real(),
             in.real(),
-            in.text(),
-            UNITS.get(in.text()),
-            KINDS.get(in.text()),
-            THROTTLES.get(in.text()),
+            in.text(known),
+            UNITS.get(in.text(known)),
+            KINDS.get(in.text(known)),
+            THROTTLES.get(in.text(known)),
             in.real(),
             in.real(),
             in.real(),
-            in.text(),
-            in.text(),
+            in.text(known),
+            in.text(known),
             in.reals(),
             in.reals(),
             (int) in.whole(),

@@ -1,62 +1,73 @@
 package borecensus.night;
 
 import borecensus.packed.ByteWriter;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.Iterator;
 import java.util.NoSuchElementException;
-import java.util.stream.Stream;
-import org.apache.spark.sql.Column;
-import org.apache.spark.sql.catalyst.InternalRow;
-import org.apache.spark.sql.functions;
 import scala.Tuple2;
 
 /** Blocks of tests, and of the hashes by which equal test ids find each other. */
-final class TestBlocks implements Iterator<Tuple2<Integer, byte[]>> {
-  private static final int VEHICLE_ID = SheetBytes.FIELDS.size();
-  private static final int TEST_ID = SheetBytes.FIELDS.indexOf(LedgerField.TEST_ID);
-
-  private final Iterator<InternalRow> rows;
+final class TestBlocks implements Iterator<Tuple2<Integer, byte[]>>, AutoCloseable {
+  private final Iterator<LedgerPart> parts;
   private final Sections sections;
   private final BlockWriter blocks;
-  private final VehicleBlocks vehicles;
+  private final ByteWriter record = new ByteWriter();
+  private LedgerTests tests;
+  private long written;
 
-  /**
-   * Writes blocks while they are taken.
-   *
-   * @param rows with these columns
-   */
-  TestBlocks(Iterator<InternalRow> rows, Sections sections) {
-    this.rows = rows;
+  /** Writes blocks while they are taken. */
+  TestBlocks(Iterator<LedgerPart> parts, Sections sections) {
+    this.parts = parts;
     this.sections = sections;
     this.blocks = new BlockWriter(sections.numPartitions());
-    this.vehicles = new VehicleBlocks(blocks, sections);
   }
 
-  /** The ledger's columns that the blocks are written from: a sheet's, then its vehicle's id. */
-  static Column[] columns() {
-    return Stream.concat(SheetBytes.FIELDS.stream(), Stream.of(LedgerField.VEHICLE_ID))
-        .map(field -> functions.col(field.columnName()))
-        .toArray(Column[]::new);
+  /** How many tests were written. */
+  long written() {
+    return written;
   }
 
   @Override
   public boolean hasNext() {
-    while (blocks.full().isEmpty() && rows.hasNext()) {
-      add(rows.next());
-      if (!rows.hasNext()) {
-        blocks.closeAll();
-      }
+    while (blocks.full().isEmpty() && nextTest()) {
+      add();
+    }
+    if (blocks.full().isEmpty()) {
+      blocks.closeAll();
     }
     return !blocks.full().isEmpty();
   }
 
-  private void add(InternalRow row) {
-    byte[] vehicleId = row.getUTF8String(VEHICLE_ID).getBytes();
-    int partition = vehicles.add(VehicleRecord.TEST, vehicleId, out -> SheetBytes.write(row, out));
-    long testId = TextHash.of(row.getUTF8String(TEST_ID).getBytes());
+  private boolean nextTest() {
+    try {
+      while (tests == null || !tests.next()) {
+        close();
+        if (!parts.hasNext()) {
+          return false;
+        }
+        tests = new LedgerTests(parts.next(), record);
+      }
+      return true;
+    } catch (IOException unreadable) {
+      throw new UncheckedIOException(unreadable);
+    }
+  }
+
+  private void add() {
+    record.clear();
+    tests.writeVehicleId();
+    record.word(VehicleRecord.TEST);
+    int testIdAt = tests.writeSheet();
+    byte[] vehicleId = record.utf8At(0);
+    int partition = sections.ofVehicle(vehicleId);
+    blocks.to(partition).part(record);
+    long testId = TextHash.of(record.utf8At(testIdAt));
     ByteWriter holder = blocks.to(sections.ofTestId(testId));
     holder.bits(testId);
     holder.bits(TextHash.of(vehicleId));
     holder.count(partition);
+    written++;
   }
 
   @Override
@@ -65,5 +76,14 @@ final class TestBlocks implements Iterator<Tuple2<Integer, byte[]>> {
       throw new NoSuchElementException();
     }
     return blocks.full().remove();
+  }
+
+  /** Lets go of the part that is being read. */
+  @Override
+  public void close() throws IOException {
+    if (tests != null) {
+      tests.close();
+      tests = null;
+    }
   }
 }

@@ -15,22 +15,13 @@ final class VehicleBlocks {
     this.sections = sections;
   }
 
+  /** Adds a record, as {@link GatheredVehicles} reads it. */
   void add(VehicleRecord kind, String vehicleId, Consumer<ByteWriter> content) {
-    add(kind, vehicleId.getBytes(StandardCharsets.UTF_8), content);
-  }
-
-  /**
-   * Adds a record, as {@link GatheredVehicles} reads it.
-   *
-   * @return the partition of its vehicle
-   */
-  int add(VehicleRecord kind, byte[] vehicleId, Consumer<ByteWriter> content) {
-    int partition = sections.ofVehicle(vehicleId);
+    byte[] id = vehicleId.getBytes(StandardCharsets.UTF_8);
     record.clear();
-    record.utf8(vehicleId);
+    record.utf8(id);
     record.word(kind);
     content.accept(record);
-    blocks.to(partition).part(record);
-    return partition;
+    blocks.to(sections.ofVehicle(id)).part(record);
   }
 }

@@ -37,9 +37,12 @@ public final class ByteReader {
   }
 
   public long count() {
+    byte next = bytes[at++];
+    if (next >= 0) {
+      return next;
+    }
     long value = 0;
     int shift = 0;
-    byte next = bytes[at++];
     while (next < 0) {
       value |= (next & 0x7fL) << shift;
       shift += 7;
@@ -94,10 +97,21 @@ public final class ByteReader {
 
   public String text() {
     int length = (int) count() - 1;
-    if (length < 0) {
-      return null;
+    if (length <= 0) {
+      return length < 0 ? null : "";
     }
     String text = new String(bytes, at, length, StandardCharsets.UTF_8);
+    at += length;
+    return text;
+  }
+
+  /** A text that comes again and again. */
+  public String text(KnownTexts known) {
+    int length = (int) count() - 1;
+    if (length <= 0) {
+      return length < 0 ? null : "";
+    }
+    String text = known.of(bytes, at, at + length);
     at += length;
     return text;
   }

@@ -53,6 +53,11 @@ public final class ByteWriter {
     reserve(MOST_BYTES_OF_A_NUMBER);
     byte[] to = bytes;
     int at = size;
+    if (value >>> 7 == 0) {
+      to[at] = (byte) value;
+      size = at + 1;
+      return;
+    }
     long left = value;
     while ((left & ~0x7fL) != 0) {
       to[at++] = (byte) (left | 0x80);
@@ -76,7 +81,8 @@ public final class ByteWriter {
 
   /** A number to its last bit, NaN and its kind included. */
   public void real(double value) {
-    long steps = Math.round(Math.min(value * STEPS_PER_UNIT, MOST_STEPS));
+    // Whether it is the right step is seen by the next line.
+    long steps = (long) (Math.min(value * STEPS_PER_UNIT, MOST_STEPS) + 0.5);
     if (steps >= 0 && sameBits(steps / STEPS_PER_UNIT, value)) {
       count(steps + FIRST_STEP);
     } else if (sameBits(value, Double.NaN)) {
@@ -118,6 +124,21 @@ public final class ByteWriter {
   public void part(ByteWriter other) {
     count(other.size);
     all(other.bytes, other.size);
+  }
+
+  /** What was written elsewhere, as it is. */
+  public void written(byte[] elsewhere) {
+    all(elsewhere, elsewhere.length);
+  }
+
+  /** What another writer holds, as it is. */
+  public void written(ByteWriter elsewhere) {
+    all(elsewhere.bytes, elsewhere.size);
+  }
+
+  /** The bytes with their length that were written from a place on; null where null was. */
+  public byte[] utf8At(int place) {
+    return new ByteReader(bytes, place).bytes();
   }
 
   private void all(byte[] value, int length) {

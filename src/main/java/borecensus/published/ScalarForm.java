@@ -3,6 +3,8 @@ package borecensus.published;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
+import com.fasterxml.jackson.core.SerializableString;
+import com.fasterxml.jackson.core.io.SerializedString;
 import java.io.IOException;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
@@ -19,8 +21,10 @@ final class ScalarForm implements Form {
     Object read(JsonParser in) throws IOException;
   }
 
+  private static final SerializableString NAN = new SerializedString("NaN");
+
   private static final Form REAL =
-      new ScalarForm("real", ScalarForm::writeReal, ScalarForm::readReal);
+      new ScalarForm("real", (out, v) -> writeReal(out, (Double) v), ScalarForm::readReal);
   private static final Form INTEGER =
       new ScalarForm(
           "integer", (out, v) -> out.writeNumber((Integer) v), in -> whole(in).getIntValue());
@@ -68,13 +72,16 @@ final class ScalarForm implements Form {
   /** A word of an enumeration; its words stand in the name, so that a new one is a new form. */
   private static Form word(Class<?> type) {
     Object[] words = type.getEnumConstants();
+    SerializableString[] texts = new SerializableString[words.length];
     StringBuilder name = new StringBuilder(type.getSimpleName()).append('{');
-    for (Object word : words) {
-      name.append(name.charAt(name.length() - 1) == '{' ? "" : " ").append(((Enum<?>) word).name());
+    for (int i = 0; i < words.length; i++) {
+      String text = ((Enum<?>) words[i]).name();
+      name.append(i == 0 ? "" : " ").append(text);
+      texts[i] = new SerializedString(text);
     }
     return new ScalarForm(
         name.append('}').toString(),
-        (out, value) -> out.writeString(((Enum<?>) value).name()),
+        (out, value) -> out.writeString(texts[((Enum<?>) value).ordinal()]),
         in -> find(words, need(in, JsonToken.VALUE_STRING)));
   }
 
@@ -89,10 +96,11 @@ final class ScalarForm implements Form {
   }
 
   /** The shortest text that gives the same double again; JSON has no word for NaN. */
-  private static void writeReal(JsonGenerator out, Object value) throws IOException {
-    double real = (Double) value;
+  static void writeReal(JsonGenerator out, double real) throws IOException {
     if (Double.isFinite(real)) {
-      out.writeNumber(real);
+      out.writeNumber(RealText.of(real));
+    } else if (Double.isNaN(real)) {
+      out.writeString(NAN);
     } else {
       out.writeString(String.valueOf(real));
     }

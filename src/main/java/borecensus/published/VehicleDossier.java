@@ -2,6 +2,7 @@ package borecensus.published;
 
 import borecensus.ledger.LedgerSheet;
 import borecensus.ledger.VehicleFile;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -12,6 +13,8 @@ import java.util.List;
  */
 public record VehicleDossier(VehicleFile file, List<LedgerSheet> sheets) {
   public VehicleDossier {
-    sheets = sheets.stream().sorted(LedgerSheet.BY_INTAKE).toList();
+    List<LedgerSheet> byIntake = new ArrayList<>(sheets);
+    byIntake.sort(LedgerSheet.BY_INTAKE);
+    sheets = List.copyOf(byIntake);
   }
 }

@@ -39,7 +39,11 @@ public record Registers(
 
   /** In the order of ids, and yet found by hash: every sheet of the fleet looks here many times. */
   private static <V> Map<String, V> byId(Map<String, V> values) {
-    return new LinkedHashMap<>(new TreeMap<>(values));
+    // Sparse: ids that differ in a few digits have hashes near each other, and fill some places of
+    // a map with many of them. It is the load that a copy on another machine keeps.
+    Map<String, V> sparse = new LinkedHashMap<>(4 * values.size() + 1, 0.25f);
+    sparse.putAll(new TreeMap<>(values));
+    return sparse;
   }
 
   /** The small registers with what was wrong in them. */

@@ -6,12 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import borecensus.domain.PressureUnit;
 import borecensus.domain.SheetKind;
 import borecensus.domain.Throttle;
+import borecensus.intake.RowPlace;
 import borecensus.intake.SheetItem;
 import borecensus.intake.SheetRow;
 import borecensus.ledger.LedgerSheet;
 import borecensus.night.GatherStage.Gathered;
 import borecensus.night.LedgerRows.FileKey;
-import borecensus.night.hadoop.Folders;
 import borecensus.night.parquet.ColumnFile;
 import borecensus.registers.Registers;
 import java.io.IOException;
@@ -26,8 +26,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import org.apache.spark.api.java.JavaRDD;
+import org.apache.spark.api.java.JavaSparkContext;
 import org.apache.spark.broadcast.Broadcast;
-import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
 import org.junit.jupiter.api.AfterAll;
@@ -72,25 +72,42 @@ class GatherStageTest {
     Files.writeString(folder.resolve(name), text);
   }
 
+  /** A sheet with its place in the ledger. */
+  private record Placed(long file, long number, SheetRow sheet) {}
+
   /** Two tests of each vehicle and one of an unknown one; file 2 has V2's first test_id for V7. */
-  private static List<Row> ledger() {
-    Path batch = folder.resolve("batch");
+  private static List<Placed> ledger() {
+    List<Placed> ledger = new ArrayList<>();
+    for (int i = 1; i <= VEHICLES + 1; i++) {
+      ledger.add(new Placed(1, i, sheet("A" + i, "V" + i, i)));
+      ledger.add(new Placed(1, 100 + i, sheet("B" + i, "V" + i, 20 + i)));
+    }
+    ledger.add(new Placed(2, 1, sheet("A2", "V7", 28)));
+    return ledger;
+  }
+
+  /** The ledger in batches of seven tests, with other rows between them. */
+  private static List<Path> batches(List<Placed> ledger) {
+    List<Path> batches = new ArrayList<>();
     try {
-      Files.createDirectories(batch);
-      LedgerFile.in(batch)
-          .write(
-              0,
-              out -> {
-                for (int i = 1; i <= VEHICLES + 1; i++) {
-                  write(1, i, sheet("A" + i, "V" + i, i), out);
-                  write(1, 100 + i, sheet("B" + i, "V" + i, 20 + i), out);
-                }
-                write(2, 1, sheet("A2", "V7", 28), out);
-              });
+      for (int from = 0; from < ledger.size(); from += 7) {
+        List<Placed> some = ledger.subList(from, Math.min(ledger.size(), from + 7));
+        Path batch = Files.createTempDirectory(folder, "batch");
+        LedgerFile.in(batch).write(0, out -> write(some, out));
+        batches.add(batch);
+      }
     } catch (IOException failure) {
       throw new UncheckedIOException(failure);
     }
-    return spark.read().schema(LedgerField.schema()).parquet(Folders.source(batch)).collectAsList();
+    return batches;
+  }
+
+  private static void write(List<Placed> tests, ColumnFile out) throws IOException {
+    for (Placed test : tests) {
+      write(test.file(), test.number(), test.sheet(), out);
+      new LedgerRows(new FileKey(test.file(), "sheets/other.csv", "digest"), out)
+          .write(new SheetItem.Repeated(new RowPlace("sheets/other.csv", test.number())));
+    }
   }
 
   private static void write(long file, long number, SheetRow sheet, ColumnFile out)
@@ -158,10 +175,11 @@ class GatherStageTest {
         row.fileCylinderColumns());
   }
 
-  private static Gathered gathered(List<Row> ledger, int partitions) {
+  private static Gathered gathered(List<Placed> ledger, int partitions) {
     Sections sections = new Sections(partitions);
-    Dataset<Row> tests = spark.createDataFrame(ledger, LedgerField.schema());
-    return GatherStage.of(sections, GatherStage.Source.TESTS, GatherStage.tests(tests, sections))
+    JavaSparkContext context = JavaSparkContext.fromSparkContext(spark.sparkContext());
+    JavaRDD<byte[]> tests = GatherStage.tests(context, batches(ledger), sections);
+    return GatherStage.of(sections, GatherStage.Source.TESTS, tests)
         .with(GatherStage.Source.REGISTERS, GatherStage.registers(spark, files, sections));
   }
 
@@ -171,7 +189,7 @@ class GatherStageTest {
         .broadcast(Registers.load(files).registers(), ClassTag$.MODULE$.apply(Registers.class));
   }
 
-  private static List<Row> settled(List<Row> ledger, int partitions) {
+  private static List<Row> settled(List<Placed> ledger, int partitions) {
     Gathered gathered = gathered(ledger, partitions);
     JavaRDD<Row> lost = ClashStage.lost(gathered, registers(), AS_OF);
     assertEquals(partitions, lost.getNumPartitions());
@@ -207,7 +225,7 @@ class GatherStageTest {
   void theSameIsSettledInAnyNumberOfPartitionsAndFromAnyOrder() {
     List<String> settled = told(settled(ledger(), 1));
     for (int partitions : new int[] {2, 5, 16}) {
-      List<Row> shuffled = new ArrayList<>(ledger());
+      List<Placed> shuffled = new ArrayList<>(ledger());
       Collections.shuffle(shuffled, new Random(partitions));
       assertEquals(settled, told(settled(shuffled, partitions)));
     }
