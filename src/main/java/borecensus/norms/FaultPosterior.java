@@ -100,8 +100,9 @@ public record FaultPosterior(
 
   private static List<Double> tests(FaultEvidence evidence) {
     RatioSum doubtful = evidence.sums().get(Hypothesis.DOUBTFUL_TEST.ordinal());
-    List<Double> probabilities = new ArrayList<>();
-    for (double probability : doubtful.cylinderProbabilities()) {
+    double[] byTest = doubtful.cylinderProbabilities();
+    List<Double> probabilities = new ArrayList<>(byTest.length);
+    for (double probability : byTest) {
       probabilities.add(probability);
     }
     return probabilities;

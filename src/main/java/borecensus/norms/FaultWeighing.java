@@ -19,6 +19,7 @@ final class FaultWeighing {
   private final double doubtfulSdPct;
   private final FaultSizes sizes;
   private final double[][] sizeWeights;
+  private final double[][] logSizeWeights;
   private final RatioSum.Law law;
   private final ReadingPrecision precision;
   private final TailRatios ratios;
@@ -50,6 +51,7 @@ final class FaultWeighing {
     this.doubtfulSdPct = norms.priors().of(family.fuel()).doubtfulSdPct();
     this.sizes = norms.sizes();
     this.sizeWeights = sizes.weights();
+    this.logSizeWeights = sizes.logWeights();
     this.law = law;
     this.precision = ReadingPrecision.of(model);
     this.ratios = TailRatios.of(model, precision, norm.components());
@@ -63,8 +65,9 @@ final class FaultWeighing {
   }
 
   FaultEvidence evidence() {
-    List<RatioSum> sums = new ArrayList<>();
-    for (Hypothesis hypothesis : Hypothesis.values()) {
+    Hypothesis[] hypotheses = Hypothesis.values();
+    List<RatioSum> sums = new ArrayList<>(hypotheses.length);
+    for (Hypothesis hypothesis : hypotheses) {
       sums.add(hypothesis.mechanical() ? mechanical(hypothesis) : doubtful());
     }
     return new FaultEvidence(
@@ -73,7 +76,7 @@ final class FaultWeighing {
 
   private RatioSum mechanical(Hypothesis hypothesis) {
     double[] shifts = sizes.of(hypothesis).shifts();
-    RatioSum sum = new RatioSum(family.cylinders(), sizeWeights[hypothesis.ordinal()], law);
+    RatioSum sum = emptySum(family.cylinders(), hypothesis);
     List<int[]> sets = sets(hypothesis);
     List<OnsetProfiles.Profile> profiles = profiles(hypothesis);
     int first = profiles == ramps ? either.size() - ramps.size() : 0;
@@ -86,6 +89,11 @@ final class FaultWeighing {
       }
     }
     return sum;
+  }
+
+  private RatioSum emptySum(int parts, Hypothesis hypothesis) {
+    int h = hypothesis.ordinal();
+    return new RatioSum(parts, sizeWeights[h], logSizeWeights[h], law);
   }
 
   private List<int[]> sets(Hypothesis hypothesis) {
@@ -131,8 +139,7 @@ final class FaultWeighing {
   }
 
   private RatioSum doubtful() {
-    RatioSum sum =
-        new RatioSum(model.tests(), sizeWeights[Hypothesis.DOUBTFUL_TEST.ordinal()], law);
+    RatioSum sum = emptySum(model.tests(), Hypothesis.DOUBTFUL_TEST);
     double variance = doubtfulSdPct * doubtfulSdPct / 1e4;
     int[] all = CylinderSets.of(Hypothesis.DOUBTFUL_TEST, family).get(0);
     SetBlocks blocks = SetBlocks.of(precision, all);

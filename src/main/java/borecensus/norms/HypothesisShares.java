@@ -33,7 +33,8 @@ public record HypothesisShares(
 
   /** Share of a family's engines with any mechanical fault. */
   public double prevalence(String familyId) {
-    return prevalenceByFamily.getOrDefault(familyId, fleetPrevalence());
+    Double own = prevalenceByFamily.get(familyId);
+    return own == null ? fleetPrevalence() : own;
   }
 
   /** Share of a family's engines with this fault: the fleet's mix at the family's prevalence. */

@@ -28,6 +28,10 @@ public enum KnownState {
 
   /** The state of this engine. */
   public static KnownState of(EngineHistory history) {
+    // Most engines were never inspected, and this is asked for several times an engine.
+    if (history.findings().isEmpty()) {
+      return UNKNOWN;
+    }
     return history
         .lastFinding()
         .filter(finding -> !history.testedAfter(finding.inspectedOn()))

@@ -2,6 +2,7 @@ package borecensus.norms;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 
 /**
@@ -17,12 +18,15 @@ final class OnsetProfiles {
   private static final double SINCE_FIRST = 0.5;
   private static final double LOG_TWO = Math.log(2);
 
+  /** {@link #steps} by number of tests: they depend on nothing else. */
+  private static final List<List<Profile>> STEPS = stepsByTests();
+
   private OnsetProfiles() {}
 
   /**
    * One course over the tests.
    *
-   * @param reach share of the final size at each test
+   * @param reach share of the final size at each test; shared, not copied: it is read only
    * @param logWeight log prior weight among its kind
    */
   record Profile(double[] reach, double logWeight) {
@@ -33,14 +37,25 @@ final class OnsetProfiles {
 
   /** Courses of a fault that comes at once and stays; the weights sum to one. */
   static List<Profile> steps(double[] usage) {
-    int last = usage.length - 1;
+    return usage.length < STEPS.size() ? STEPS.get(usage.length) : steps(usage.length);
+  }
+
+  private static List<Profile> steps(int tests) {
     List<Profile> profiles = new ArrayList<>();
-    for (int onset = 0; onset <= last; onset++) {
-      double[] step = new double[usage.length];
-      Arrays.fill(step, onset, usage.length, 1);
-      profiles.add(new Profile(step, logWeight(onset, last)));
+    for (int onset = 0; onset < tests; onset++) {
+      double[] step = new double[tests];
+      Arrays.fill(step, onset, tests, 1);
+      profiles.add(new Profile(step, logWeight(onset, tests - 1)));
     }
-    return profiles;
+    return Collections.unmodifiableList(profiles);
+  }
+
+  private static List<List<Profile>> stepsByTests() {
+    List<List<Profile>> steps = new ArrayList<>();
+    for (int tests = 0; tests <= EngineReadings.MAX_TESTS; tests++) {
+      steps.add(steps(tests));
+    }
+    return steps;
   }
 
   /**
@@ -56,10 +71,12 @@ final class OnsetProfiles {
     for (int t = 0; t < half.length; t++) {
       half[t] = 0.5 + 0.5 * half[t];
     }
-    profiles.add(new Profile(half, logWeight(0, last - 1)));
-    // A growth that starts at the last test but one is a step as far as anyone can see.
+    // One course less than steps: a growth that starts at the last test but one is a step as far
+    // as anyone can see.
+    List<Profile> weighted = STEPS.size() > last ? STEPS.get(last) : steps(last);
+    profiles.add(new Profile(half, weighted.get(0).logWeight()));
     for (int from = 0; from < last - 1; from++) {
-      profiles.add(new Profile(ramp(usage, from), logWeight(from + 1, last - 1)));
+      profiles.add(new Profile(ramp(usage, from), weighted.get(from + 1).logWeight()));
     }
     return profiles;
   }

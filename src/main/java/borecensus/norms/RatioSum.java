@@ -18,6 +18,7 @@ final class RatioSum {
   private static final double ROOM = 40;
 
   private final double[] weights;
+  private final double[] logWeights;
   private final Law law;
   private final double[] bySize;
 
@@ -41,34 +42,36 @@ final class RatioSum {
     /** To be weighed under other laws of sizes too. */
     ANY {
       @Override
-      double lowest(double largest, double weight) {
+      double lowest(double largest, double logWeight) {
         return largest + NEGLIGIBLE;
       }
     },
     /** For the weights that it is made with. */
     THIS {
       @Override
-      double lowest(double largest, double weight) {
-        return largest + Math.log(weight) + NEGLIGIBLE_OF_WEIGHTED;
+      double lowest(double largest, double logWeight) {
+        return largest + logWeight + NEGLIGIBLE_OF_WEIGHTED;
       }
     };
 
     /** Log of what a term must exceed to add anything beside this one. */
-    abstract double lowest(double largest, double weight);
+    abstract double lowest(double largest, double logWeight);
   }
 
   /** An empty sum, to be weighed under any law. */
   RatioSum(int cylinders, double[] weights) {
-    this(cylinders, weights, Law.ANY);
+    this(cylinders, weights, SizeLaws.logs(weights), Law.ANY);
   }
 
   /**
    * An empty sum.
    *
    * @param weights probabilities of the sizes; shared, not copied
+   * @param logWeights logs of these, likewise
    */
-  RatioSum(int cylinders, double[] weights, Law law) {
+  RatioSum(int cylinders, double[] weights, double[] logWeights, Law law) {
     this.weights = weights;
+    this.logWeights = logWeights;
     this.law = law;
     logTerms = new double[weights.length];
     bySize = new double[weights.length];
@@ -137,7 +140,7 @@ final class RatioSum {
         rescale(logTerm);
       }
       top = logTerm;
-      lowest = Math.max(lowest, law.lowest(logTerm, weights[size]));
+      lowest = Math.max(lowest, law.lowest(logTerm, logWeights[size]));
     }
   }
 

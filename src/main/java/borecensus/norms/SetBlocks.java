@@ -20,7 +20,7 @@ record SetBlocks(int[] cylinders, double[] weighted, double[][] precision) {
   /** u'Wz of the set shifted in each test by this share. */
   double score(double[] reach) {
     double score = 0;
-    for (int t = 0; t < reach.length; t++) {
+    for (int t = first(reach); t < reach.length; t++) {
       score += reach[t] * weighted[t];
     }
     return score;
@@ -29,15 +29,24 @@ record SetBlocks(int[] cylinders, double[] weighted, double[][] precision) {
   /** u'Wu of the same. */
   double information(double[] reach) {
     double information = 0;
-    for (int t = 0; t < reach.length; t++) {
-      if (reach[t] != 0) {
-        double row = 0;
-        for (int u = 0; u < reach.length; u++) {
-          row += reach[u] * precision[t][u];
-        }
-        information += reach[t] * row;
+    int first = first(reach);
+    for (int t = first; t < reach.length; t++) {
+      double[] precisions = precision[t];
+      double row = 0;
+      for (int u = first; u < reach.length; u++) {
+        row += reach[u] * precisions[u];
       }
+      information += reach[t] * row;
     }
     return information;
+  }
+
+  /** The first test that is reached: most faults come late. */
+  private static int first(double[] reach) {
+    int first = 0;
+    while (first < reach.length && reach[first] == 0) {
+      first++;
+    }
+    return first;
   }
 }

@@ -31,7 +31,9 @@ public final class HistoryBytes {
     words.write(history.homeSiteId());
     out.count(history.originalEngine() ? 1 : 0);
     out.count(history.tests().size());
-    history.tests().forEach(test -> write(test, out, words));
+    for (CompressionTest test : history.tests()) {
+      write(test, out, words);
+    }
     out.count(history.findings().size());
     history.findings().forEach(finding -> FindingBytes.write(finding, out));
     return out.toBytes();
@@ -75,7 +77,9 @@ public final class HistoryBytes {
     out.real(test.engineTempC());
     out.real(test.crankingRpm());
     out.count(test.doubts().size());
-    test.doubts().forEach(out::word);
+    for (Doubt doubt : test.doubts()) {
+      out.word(doubt);
+    }
     words.write(test.sourceFile());
     out.whole(test.rowNumber());
   }

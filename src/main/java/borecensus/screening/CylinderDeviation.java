@@ -5,7 +5,8 @@ import borecensus.domain.EngineHistory;
 import borecensus.norms.FamilyNorm;
 import borecensus.norms.FleetNorms;
 import borecensus.norms.HealthyModel;
-import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 
 /**
@@ -35,12 +36,12 @@ public record CylinderDeviation(int cylinder, double expectedKpa, double deviati
     HealthyModel model = HealthyModel.of(history, test, norm, norms);
     double sd = norm.judgeable() ? Math.sqrt(model.readingTotalVariance(0)) : Double.NaN;
     double level = norm.curve().at(model.usage()[0]);
-    List<CylinderDeviation> cylinders = new ArrayList<>();
-    for (int c = 0; c < norm.family().cylinders(); c++) {
+    CylinderDeviation[] cylinders = new CylinderDeviation[norm.family().cylinders()];
+    for (int c = 0; c < cylinders.length; c++) {
       double expected = Math.exp(level + norm.position(c));
       double deviation = 100 * (test.referenceKpa()[c] / expected - 1);
-      cylinders.add(new CylinderDeviation(c + 1, expected, deviation, model.residual()[0][c] / sd));
+      cylinders[c] = new CylinderDeviation(c + 1, expected, deviation, model.residual()[0][c] / sd);
     }
-    return List.copyOf(cylinders);
+    return Collections.unmodifiableList(Arrays.asList(cylinders));
   }
 }
