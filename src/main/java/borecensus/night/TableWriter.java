@@ -37,16 +37,13 @@ final class TableWriter {
     this.snapshot = snapshot;
   }
 
-  /** Of tables with a row for each engine: several tasks write one, and files stay below 20 MB. */
-  private static final long WIDE_ROWS_PER_FILE = 250_000;
-
   /** Writes rows that a stage has computed, as few files as their number asks for. */
   void write(Table table, Dataset<Row> rows, long expectedRows) {
     Column[] order = table.order().stream().map(functions::col).toArray(Column[]::new);
     Dataset<Row> ordered =
         rows.select(
                 table.columns().stream().map(c -> functions.col(c.name())).toArray(Column[]::new))
-            .coalesce(files(expectedRows, WIDE_ROWS_PER_FILE))
+            .coalesce(files(expectedRows))
             .sortWithinPartitions(order);
     requireTypes(table, ordered.schema());
     // From Spark's own form straight to the file: to make values of millions of rows costs more
@@ -65,13 +62,9 @@ final class TableWriter {
     }
   }
 
-  /** How many files the longest table is written to when it has so many rows. */
+  /** How many files a table of so many rows is written to. */
   static int files(long rows) {
-    return files(rows, ROWS_PER_FILE);
-  }
-
-  private static int files(long rows, long rowsPerFile) {
-    return (int) Math.max(1, (rows + rowsPerFile - 1) / rowsPerFile);
+    return (int) Math.max(1, (rows + ROWS_PER_FILE - 1) / ROWS_PER_FILE);
   }
 
   /** Writes rows whose partitions are in the table's order already, a file for each. */
