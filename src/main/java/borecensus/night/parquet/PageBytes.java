@@ -1,5 +1,6 @@
 package borecensus.night.parquet;
 
+import com.github.luben.zstd.Zstd;
 import java.util.Arrays;
 import org.apache.parquet.bytes.BytesInput;
 
@@ -26,6 +27,13 @@ final class PageBytes {
   /** What was written; good until it is written to again. */
   BytesInput written() {
     return BytesInput.from(bytes, 0, size);
+  }
+
+  /** How many bytes what was written from there on takes when it is compressed as pages are. */
+  long compressedBytes(int from) {
+    byte[] compressed = new byte[Math.toIntExact(Zstd.compressBound(size - from))];
+    return Zstd.compressByteArray(
+        compressed, 0, compressed.length, bytes, from, size - from, Zstd.defaultCompressionLevel());
   }
 
   /** A copy of what was written. */

@@ -201,12 +201,29 @@ final class StoredColumn {
     return Encoding.PLAIN;
   }
 
+  /**
+   * By what the first page comes to when it is compressed: what rows repeat next to each other
+   * takes few bytes in a compressed page even without a dictionary.
+   */
   private boolean isShorterByDictionary() {
+    if (values.bytes() > MOST_DICTIONARY_BYTES) {
+      return false;
+    }
     int start = page.size();
     HybridRuns.write(numbers, HybridRuns.width(values.size() - 1), page);
-    long bytes = page.size() - start;
+    putDictionary(values);
+    long byDictionary = page.compressedBytes(start);
     page.back(start);
-    return values.bytes() + bytes < plainBytes && values.bytes() <= MOST_DICTIONARY_BYTES;
+    putPlain();
+    long plain = page.compressedBytes(start);
+    page.back(start);
+    return byDictionary < plain;
+  }
+
+  private void putDictionary(ColumnValues dictionaryValues) {
+    for (int i = 0; i < dictionaryValues.size(); i++) {
+      dictionaryValues.put(i, page);
+    }
   }
 
   private void putPlain() {
@@ -269,9 +286,7 @@ final class StoredColumn {
     ColumnValues told = form == Form.NUMBERS ? values : dictionary;
     if (told != null) {
       page.clear();
-      for (int i = 0; i < told.size(); i++) {
-        told.put(i, page);
-      }
+      putDictionary(told);
       pages.writeDictionaryPage(
           new DictionaryPage(BytesInput.from(page.copied()), told.size(), Encoding.PLAIN));
     }

@@ -1,5 +1,6 @@
 package borecensus.night.parquet;
 
+import static java.util.stream.Collectors.joining;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -241,8 +242,9 @@ class StoredColumnTest {
   @Test
   void columnLeavesADictionaryThatHasGrownLong() throws IOException {
     List<Cells> rows = new ArrayList<>();
+    Random random = new Random(11);
     for (int i = 0; i < 3_000; i++) {
-      String name = i + "-".repeat(4_000);
+      String name = random.ints(4_000, 'A', 'z').mapToObj(Character::toString).collect(joining());
       for (int again = 0; again < 2; again++) {
         rows.add(new Cells(name, i, null, null, null, null, null));
       }
