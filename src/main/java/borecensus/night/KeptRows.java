@@ -51,7 +51,7 @@ final class KeptRows {
     return blocks;
   }
 
-  /** The same of rows of values, none of which Spark needs a plan for. */
+  /** Keeps rows of values, for which Spark needs no plan. */
   static KeptRows ofValues(JavaRDD<Row> rows, StructType schema) {
     return of(rows.mapPartitions(part -> new PackedRows(part, schema)), schema);
   }

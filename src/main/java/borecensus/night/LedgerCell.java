@@ -30,7 +30,13 @@ abstract class LedgerCell extends PrimitiveConverter {
     if (type.equals(DataTypes.DoubleType)) {
       return new Real(out);
     }
-    return type.equals(DataTypes.IntegerType) ? new Integer(out) : new Whole(out);
+    if (type.equals(DataTypes.IntegerType)) {
+      return new Int(out);
+    }
+    if (type.equals(DataTypes.LongType) || type.equals(DataTypes.TimestampNTZType)) {
+      return new Whole(out);
+    }
+    throw new IllegalArgumentException("the ledger has no values of type " + type);
   }
 
   /** Writes a value of the dictionary. */
@@ -107,8 +113,8 @@ abstract class LedgerCell extends PrimitiveConverter {
     }
   }
 
-  private static final class Integer extends LedgerCell {
-    Integer(ByteWriter out) {
+  private static final class Int extends LedgerCell {
+    Int(ByteWriter out) {
       super(out);
     }
 

@@ -13,24 +13,20 @@ import java.util.List;
 import org.apache.parquet.hadoop.ParquetFileReader;
 
 /**
- * Some rows of the ledger that stand together in a file: what is read of it at one time.
+ * A file of the ledger.
  *
- * @param batch the folder of the file
- * @param rowGroup within the file, from 0
+ * @param batch its folder
  */
-record LedgerPart(TravellingFolder batch, String file, int rowGroup) implements Serializable {
+record LedgerPart(TravellingFolder batch, String file) implements Serializable {
 
-  /** All rows of some batches, in the order of their files. */
+  /** All files of some batches, in their order. */
   static List<LedgerPart> of(List<Path> batches) {
     List<LedgerPart> parts = new ArrayList<>();
     try {
       for (Path batch : batches) {
         TravellingFolder folder = TravellingFolder.of(batch);
         for (Path file : filesOf(batch)) {
-          int rowGroups = rowGroupsOf(file);
-          for (int i = 0; i < rowGroups; i++) {
-            parts.add(new LedgerPart(folder, file.getFileName().toString(), i));
-          }
+          parts.add(new LedgerPart(folder, file.getFileName().toString()));
         }
       }
     } catch (IOException unreadable) {
@@ -48,13 +44,7 @@ record LedgerPart(TravellingFolder batch, String file, int rowGroup) implements 
     return files;
   }
 
-  private static int rowGroupsOf(Path file) throws IOException {
-    try (ParquetFileReader reader = ParquetFileReader.open(Folders.parquet(file))) {
-      return reader.getRowGroups().size();
-    }
-  }
-
-  /** Opens the file that it stands in. */
+  /** Opens the file. */
   ParquetFileReader open() throws IOException {
     return ParquetFileReader.open(Folders.parquet(batch.file(file)));
   }

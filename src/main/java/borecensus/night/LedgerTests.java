@@ -18,7 +18,7 @@ import org.apache.parquet.schema.Type;
 import org.apache.spark.sql.types.ArrayType;
 
 /**
- * The tests in a part of the ledger, from its columns straight to bytes. The whole ledger passes
+ * The tests in a file of the ledger, from its columns straight to bytes. The whole ledger passes
  * here in a night that begins from it: Spark's own way, by rows, takes each value out of its column
  * to put it into a row, and out of that again.
  */
@@ -30,29 +30,39 @@ final class LedgerTests implements Closeable {
 
   private final ParquetFileReader file;
   private final ByteWriter record;
-  private final ColumnReader kind;
-  private final Column vehicleId;
   private final List<Column> sheet = new ArrayList<>();
+  private ColumnReader kind;
+  private Column vehicleId;
   private long rowsLeft;
   private Binary lastKind;
   private boolean lastKindIsTest;
 
   /**
-   * Opens a part of the ledger.
+   * Opens a file of the ledger.
    *
    * @param record where the tests are written to
    */
   LedgerTests(LedgerPart part, ByteWriter record) throws IOException {
     this.file = part.open();
     this.record = record;
+  }
+
+  /** Begins with the next row group; false when there is none. */
+  private boolean nextGroup() throws IOException {
     file.setRequestedSchema(wanted(file.getFileMetaData().getSchema()));
-    PageReadStore pages = file.readRowGroup(part.rowGroup());
+    PageReadStore pages = file.readNextRowGroup();
+    if (pages == null) {
+      return false;
+    }
     rowsLeft = pages.getRowCount();
+    lastKind = null;
     kind = reader(LedgerField.KIND, pages, new PrimitiveConverter() {});
     vehicleId = column(LedgerField.VEHICLE_ID, pages);
+    sheet.clear();
     for (LedgerField field : SheetBytes.FIELDS) {
       sheet.add(column(field, pages));
     }
+    return true;
   }
 
   private static MessageType wanted(MessageType all) {
@@ -87,8 +97,8 @@ final class LedgerTests implements Closeable {
   }
 
   /** Goes to the next test; false when there is none. */
-  boolean next() {
-    while (rowsLeft > 0) {
+  boolean next() throws IOException {
+    while (rowsLeft > 0 || nextGroup()) {
       rowsLeft--;
       boolean test = isTest();
       kind.consume();

@@ -27,8 +27,8 @@ final class PackedRows implements Iterator<InternalRow> {
   /**
    * Packs rows when they are taken.
    *
-   * @param rows of values of these types: texts, numbers, truths, dates, bytes, and lists or
-   *     structures of them
+   * @param rows of values of these types: texts, numbers, truths, dates, bytes, structures of them,
+   *     and lists of texts, numbers or structures
    */
   PackedRows(Iterator<Row> rows, StructType schema) {
     this.rows = rows;
@@ -125,6 +125,9 @@ final class PackedRows implements Iterator<InternalRow> {
     private final int itemBytes;
 
     Items(DataType type) {
+      if (type.equals(DataTypes.BooleanType) || type.equals(DataTypes.DateType)) {
+        throw new IllegalArgumentException("lists of type " + type + " are not packed");
+      }
       item = cell(type);
       itemBytes = type.equals(DataTypes.IntegerType) ? Integer.BYTES : Long.BYTES;
     }

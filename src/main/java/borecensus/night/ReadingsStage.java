@@ -58,7 +58,7 @@ final class ReadingsStage {
     int vehicle = HistoryField.VEHICLE_ID.ordinal();
     return new MergedPartitions(histories.rdd(), partitions, vehicle)
         .toJavaRDD()
-        .mapPartitions(new ToCylinders(model, told));
+        .mapPartitions(new ToTests(model, told));
   }
 
   /** The same of few histories, in one partition. */
@@ -68,10 +68,10 @@ final class ReadingsStage {
         .repartition(1)
         .sortWithinPartitions("vehicle_id", "segment")
         .toJavaRDD()
-        .mapPartitions(new ToCylinders(model, told));
+        .mapPartitions(new ToTests(model, told));
   }
 
-  private record ToCylinders(Broadcast<NightModel> model, Told told)
+  private record ToTests(Broadcast<NightModel> model, Told told)
       implements FlatMapFunction<Iterator<Row>, TableRow> {
 
     @Override

@@ -109,6 +109,9 @@ record SectionFiles(TravellingFolder folder) implements Serializable {
     try (DataInputStream in =
         new DataInputStream(codec().compressedInputStream(Files.newInputStream(file(section))))) {
       for (int length = in.readInt(); length != END; length = in.readInt()) {
+        if (length < 0) {
+          throw new IOException("a block of the section has no length");
+        }
         byte[] block = new byte[length];
         in.readFully(block);
         blocks.add(block);

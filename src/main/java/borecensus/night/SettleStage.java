@@ -9,6 +9,7 @@ import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.function.FlatMapFunction2;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Row;
+import org.apache.spark.sql.catalyst.InternalRow;
 
 /** Ledger and registers, brought together by vehicle, to the histories of all engines. */
 final class SettleStage {
@@ -22,9 +23,16 @@ final class SettleStage {
    */
   static KeptRows settle(
       Gathered gathered, JavaRDD<Row> lost, Broadcast<Registers> registers, LocalDate asOf) {
-    return KeptRows.ofValues(
-        gathered.vehicles().zipPartitions(lost, new SettlePartition(registers, asOf)),
-        HistoryField.schema());
+    return KeptRows.of(rows(gathered, lost, registers, asOf), HistoryField.schema());
+  }
+
+  /** The same, made anew whenever it is asked for; each row is overwritten by the next one. */
+  static JavaRDD<InternalRow> rows(
+      Gathered gathered, JavaRDD<Row> lost, Broadcast<Registers> registers, LocalDate asOf) {
+    return gathered
+        .vehicles()
+        .zipPartitions(lost, new SettlePartition(registers, asOf))
+        .mapPartitions(part -> new PackedRows(part, HistoryField.schema()));
   }
 
   private record SettlePartition(Broadcast<Registers> registers, LocalDate asOf)

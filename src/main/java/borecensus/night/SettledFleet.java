@@ -225,7 +225,7 @@ final class SettledFleet {
    */
   JavaRDD<InternalRow> historiesOf(Set<String> vehicleIds) {
     Set<String> wanted = new HashSet<>(vehicleIds);
-    JavaRDD<InternalRow> known = inService(settled, wanted);
+    JavaRDD<InternalRow> known = inService(settled.rowsInFewParts(), wanted);
     if (before.isEmpty()) {
       return known;
     }
@@ -235,17 +235,16 @@ final class SettledFleet {
         ? known
         : known.union(
             inService(
-                SettleStage.settle(gathered, lost, registers, inputs.settings().asOf()), missing));
+                SettleStage.rows(gathered, lost, registers, inputs.settings().asOf()), missing));
   }
 
-  private static JavaRDD<InternalRow> inService(KeptRows settled, Set<String> vehicleIds) {
-    return settled
-        .rowsInFewParts()
-        .filter(
-            row ->
-                HistoryRows.isHistory(row)
-                    && HistoryRows.isInService(row)
-                    && vehicleIds.contains(HistoryRows.vehicleId(row)));
+  private static JavaRDD<InternalRow> inService(
+      JavaRDD<InternalRow> settled, Set<String> vehicleIds) {
+    return settled.filter(
+        row ->
+            HistoryRows.isHistory(row)
+                && HistoryRows.isInService(row)
+                && vehicleIds.contains(HistoryRows.vehicleId(row)));
   }
 
   /** What all vehicles come to. */

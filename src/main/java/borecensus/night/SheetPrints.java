@@ -31,7 +31,9 @@ record SheetPrints(Map<String, Print> byPath) implements Serializable {
   /**
    * One file.
    *
-   * @param hash of 64 bits: two contents of one length share one once in 10^19 pairs
+   * @param hash of 64 bits: by chance two contents of one length share one once in 10^19 pairs. Who
+   *     may write sheets could make such a pair, and would have only a correction of his own passed
+   *     over
    * @param contentDigest SHA-256 of its bytes
    */
   record Print(long bytes, long hash, String contentDigest) implements Serializable {}

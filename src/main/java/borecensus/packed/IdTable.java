@@ -30,7 +30,7 @@ public final class IdTable {
    * @param block that is not changed any more
    */
   public int add(byte[] block, int from, int length) {
-    int hash = hash(block, from, length);
+    int hash = BytesHash.of(block, from, length);
     int slot = slot(block, from, length, hash);
     if (slots[slot] == 0) {
       put(block, from, length, hash);
@@ -45,7 +45,7 @@ public final class IdTable {
 
   /** The number of an id; negative when it was never met. */
   public int find(byte[] block, int from, int length) {
-    int number = slots[slot(block, from, length, hash(block, from, length))] - 1;
+    int number = slots[slot(block, from, length, BytesHash.of(block, from, length))] - 1;
     return number < 0 ? ABSENT : number;
   }
 
@@ -136,15 +136,5 @@ public final class IdTable {
       }
       slots[slot] = number + 1;
     }
-  }
-
-  private static int hash(byte[] block, int from, int length) {
-    int hash = 0;
-    for (int i = from; i < from + length; i++) {
-      hash = 31 * hash + block[i];
-    }
-    // Ids that differ in their last digits alone would else be neighbours, and wander together.
-    hash *= 0x9e3779b9;
-    return hash ^ hash >>> 15;
   }
 }

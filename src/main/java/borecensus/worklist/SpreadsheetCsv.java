@@ -29,7 +29,7 @@ public final class SpreadsheetCsv {
   /** What makes a spreadsheet compute, full-width variants included. */
   private static final String TRIGGERS = "=+-@\uFF1D\uFF0B\uFF0D\uFF20";
 
-  private static final int FIRST_BEYOND_ASCII = 0x7f;
+  private static final int DELETE = 0x7f;
   private static final String SEPARATORS = ";\t\r\n";
   private static final String CONTROLS = "\t\r\n";
 
@@ -98,7 +98,7 @@ public final class SpreadsheetCsv {
 
   /** Spaces and invisible characters that a spreadsheet may skip before it looks for a formula. */
   private static boolean isSkipped(int codePoint) {
-    if (codePoint > ' ' && codePoint < FIRST_BEYOND_ASCII) {
+    if (codePoint > ' ' && codePoint < DELETE) {
       return false;
     }
     return switch (Character.getType(codePoint)) {

@@ -11,10 +11,10 @@ import org.apache.parquet.column.ParquetProperties;
  * How the columns of the longest tables are stored: the readings, and the status of every engine;
  * the others are stored as usual.
  *
- * <p>A dictionary is tried for every column by itself, which costs each value a search and is given
- * up where values hardly repeat: it is not tried where that is known. Least and greatest values are
- * kept of the vehicle alone, by which the table is ordered: those of any other column would span
- * everything in each part of it.
+ * <p>A dictionary is tried for every column by itself, which costs a search for each value that is
+ * not that of the row before, and is given up where values hardly repeat: it is not tried where
+ * that is known. Least and greatest values are kept of the vehicle alone, by which the table is
+ * ordered: those of any other column would span everything in each part of it.
  */
 final class ColumnStorage {
   /**
@@ -23,19 +23,8 @@ final class ColumnStorage {
    */
   private static final int ROWS_PER_GROUP = 250_000;
 
-  /** Own to a test or a cylinder; what a test repeats for each cylinder lies together. */
-  private static final Set<String> OWN_TO_A_READING =
-      Set.of(
-          "test_id",
-          "vehicle_id",
-          "engine_id",
-          "tested_at",
-          "distance_km",
-          "ambient_hpa",
-          "expected_kpa",
-          "deviation_pct",
-          "z",
-          "row_number");
+  /** Own to a cylinder of a test. */
+  private static final Set<String> OWN_TO_A_READING = Set.of("expected_kpa", "deviation_pct", "z");
 
   private static final Set<String> OWN_TO_AN_ENGINE =
       Set.of(

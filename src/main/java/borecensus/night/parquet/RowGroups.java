@@ -156,9 +156,12 @@ final class RowGroups implements Closeable {
   public void close() throws IOException {
     try {
       pages.close();
-      file.close();
     } finally {
-      codecs.release();
+      try {
+        file.close();
+      } finally {
+        codecs.release();
+      }
     }
   }
 }

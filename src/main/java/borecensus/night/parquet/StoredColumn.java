@@ -19,7 +19,7 @@ import org.apache.parquet.schema.PrimitiveType.PrimitiveTypeName;
  * one run until it is bytes. Pages, levels, dictionaries and what is tried first are those of the
  * Parquet format and the library: sections "Nested Encoding" and "Encodings".
  *
- * <p>A column begins with a dictionary and keeps it if the first page gets shorter by it.
+ * <p>A column for which a dictionary is tried keeps it if the first page gets shorter by it.
  */
 final class StoredColumn {
   /** A reader holds a dictionary in memory. */
@@ -73,9 +73,12 @@ final class StoredColumn {
     this.storage = storage;
     this.page = page;
     type = column.getPrimitiveType().getPrimitiveTypeName();
-    begin(storage.isDictionaryEnabled(column) ? Repeats.ANYWHERE : Repeats.NEIGHBOURS);
-    if (type == PrimitiveTypeName.BOOLEAN) {
-      // The format has no dictionaries of truth values.
+    // The format has no dictionaries of truth values. Readers take it for granted that a dictionary
+    // has no value twice: where equal values are not looked for, there is none.
+    if (storage.isDictionaryEnabled(column) && type != PrimitiveTypeName.BOOLEAN) {
+      begin(Repeats.ANYWHERE);
+    } else {
+      begin(Repeats.NEIGHBOURS);
       form = Form.PLAIN;
     }
   }

@@ -1,5 +1,6 @@
 package borecensus.night.parquet;
 
+import borecensus.packed.BytesHash;
 import java.util.Arrays;
 import org.apache.parquet.column.statistics.Statistics;
 import org.apache.parquet.io.api.Binary;
@@ -39,7 +40,7 @@ final class TextValues implements ColumnValues {
   }
 
   private int found(byte[] utf8, int offset, int length) {
-    int hash = hash(utf8, offset, length);
+    int hash = BytesHash.of(utf8, offset, length);
     int mask = places.length - 1;
     int place = hash & mask;
     while (places[place] != 0) {
@@ -56,16 +57,6 @@ final class TextValues implements ColumnValues {
       grow();
     }
     return value;
-  }
-
-  private static int hash(byte[] utf8, int offset, int length) {
-    int hash = length;
-    for (int i = offset; i < offset + length; i++) {
-      hash = 31 * hash + utf8[i];
-    }
-    // Texts that differ in their last characters alone would be neighbours otherwise.
-    hash *= 0x9E3779B9;
-    return hash ^ (hash >>> 15);
   }
 
   private int added(byte[] utf8, int offset, int length) {

@@ -2,6 +2,7 @@ package borecensus.night.parquet;
 
 import static java.util.stream.Collectors.joining;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -16,11 +17,16 @@ import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Random;
+import java.util.Set;
 import java.util.stream.IntStream;
+import org.apache.parquet.column.ColumnDescriptor;
+import org.apache.parquet.column.Dictionary;
 import org.apache.parquet.column.Encoding;
 import org.apache.parquet.column.ParquetProperties;
+import org.apache.parquet.column.page.DictionaryPage;
 import org.apache.parquet.column.page.PageReadStore;
 import org.apache.parquet.example.data.Group;
 import org.apache.parquet.example.data.simple.convert.GroupRecordConverter;
@@ -202,6 +208,27 @@ class StoredColumnTest {
     Path path =
         written(rows, storage().withDictionaryEncoding(false).withPageRowCountLimit(700).build());
     assertEquals(texts(rows), read(path));
+    try (ParquetFileReader reader = ParquetFileReader.open(Folders.parquet(path))) {
+      for (ColumnChunkMetaData column : reader.getRowGroups().get(0).getColumns()) {
+        assertFalse(column.getEncodingStats().hasDictionaryPages());
+      }
+    }
+  }
+
+  @Test
+  void dictionaryHasNoValueTwice() throws IOException {
+    List<Cells> rows = drawn(20_000, 50);
+    Path path = written(rows, storage().withPageRowCountLimit(999).build());
+    try (ParquetFileReader reader = ParquetFileReader.open(Folders.parquet(path))) {
+      ColumnDescriptor names = SCHEMA.getColumns().get(0);
+      DictionaryPage page = reader.readNextRowGroup().getPageReader(names).readDictionaryPage();
+      Dictionary dictionary = Encoding.PLAIN.initDictionary(names, page);
+      Set<String> texts = new HashSet<>();
+      for (int i = 0; i <= dictionary.getMaxId(); i++) {
+        assertTrue(texts.add(dictionary.decodeToBinary(i).toStringUsingUTF8()));
+      }
+      assertEquals(50, texts.size());
+    }
   }
 
   @Test
