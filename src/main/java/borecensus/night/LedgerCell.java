@@ -31,10 +31,10 @@ abstract class LedgerCell extends PrimitiveConverter {
       return new Real(out);
     }
     if (type.equals(DataTypes.IntegerType)) {
-      return new Int(out);
+      return new Whole(out, Dictionary::decodeToInt);
     }
     if (type.equals(DataTypes.LongType) || type.equals(DataTypes.TimestampNTZType)) {
-      return new Whole(out);
+      return new Whole(out, Dictionary::decodeToLong);
     }
     throw new IllegalArgumentException("the ledger has no values of type " + type);
   }
@@ -98,29 +98,26 @@ abstract class LedgerCell extends PrimitiveConverter {
   }
 
   private static final class Whole extends LedgerCell {
-    Whole(ByteWriter out) {
+    private final Decoded decoded;
+
+    /** A value of a dictionary, which knows whether its numbers are long. */
+    private interface Decoded {
+      long of(Dictionary from, int value);
+    }
+
+    Whole(ByteWriter out, Decoded decoded) {
       super(out);
+      this.decoded = decoded;
     }
 
     @Override
     void write(Dictionary from, int value, ByteWriter to) {
-      to.whole(from.decodeToLong(value));
+      to.whole(decoded.of(from, value));
     }
 
     @Override
     public void addLong(long value) {
       super.out.whole(value);
-    }
-  }
-
-  private static final class Int extends LedgerCell {
-    Int(ByteWriter out) {
-      super(out);
-    }
-
-    @Override
-    void write(Dictionary from, int value, ByteWriter to) {
-      to.whole(from.decodeToInt(value));
     }
 
     @Override

@@ -19,9 +19,12 @@ import borecensus.statistics.FalseShareTable;
 import borecensus.worklist.LimitDistance;
 import borecensus.worklist.Outlook;
 import borecensus.worklist.WorkListEntry;
+import java.util.Arrays;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.JavaSparkContext;
 import org.apache.spark.broadcast.Broadcast;
@@ -43,9 +46,11 @@ final class WorkListStage {
     Judgement.JUDGED.code(), Judgement.JUDGED_SMALL_FAMILY.code()
   };
 
-  private static final UTF8String JUDGED_WELL = UTF8String.fromString(Judgement.JUDGED.code());
-  private static final UTF8String JUDGED_OF_FEW =
-      UTF8String.fromString(Judgement.JUDGED_SMALL_FAMILY.code());
+  /** The same words as rows hold them. */
+  private static final Set<UTF8String> JUDGED_WORDS =
+      Arrays.stream(JUDGED)
+          .map(code -> UTF8String.fromString((String) code))
+          .collect(Collectors.toUnmodifiableSet());
 
   private WorkListStage() {}
 
@@ -79,9 +84,8 @@ final class WorkListStage {
 
   /** Whether a screened engine, as a row of {@link ScreeningField}, is marked. */
   static boolean isMarked(InternalRow screened, MarkRule rule) {
-    UTF8String judgement = screened.getUTF8String(ScreeningField.JUDGEMENT.ordinal());
     return rule.marks(screened.getDouble(ScreeningField.FAULT_PROBABILITY.ordinal()))
-        && (judgement.equals(JUDGED_WELL) || judgement.equals(JUDGED_OF_FEW));
+        && JUDGED_WORDS.contains(screened.getUTF8String(ScreeningField.JUDGEMENT.ordinal()));
   }
 
   /**
