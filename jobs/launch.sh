@@ -50,6 +50,14 @@ opens() {
   done
 }
 
+# asks_for_help ARG ...: whether a command will say how it is used and do nothing else.
+asks_for_help() {
+  for argument in "$@"; do
+    case "$argument" in -h | --help | -V | --version) return 0 ;; esac
+  done
+  return 1
+}
+
 # Names the jars one by one and in one order: the archive below holds for just this class path.
 class_path() {
   printf '%s' "$jar"
@@ -68,19 +76,23 @@ small_night() {
 
 # Java for a night of minutes: a fifth of its processor time went to the optimising compiler, which
 # shares the processors with the work, and to the collector that keeps pauses short, which nobody
-# waits for. So code is optimised only once it has run four times as often as Java would ask for.
+# waits for. So code is optimised only once it has run four times as often as Java would ask for,
+# and the heap begins as large as it may become: to grow it, all of it was collected several times.
 full_night_java="-XX:+UseParallelGC -XX:Tier4InvocationThreshold=20000 \
--XX:Tier4MinInvocationThreshold=2400 -XX:Tier4CompileThreshold=60000 -XX:Tier4BackEdgeThreshold=160000"
+-XX:Tier4MinInvocationThreshold=2400 -XX:Tier4CompileThreshold=60000 -XX:Tier4BackEdgeThreshold=160000 \
+-XX:InitialRAMPercentage=100"
 
 # A night that builds on the one before is over before optimising pays: measured, it takes two
 # thirds of the processor time without. ChildProcess.java of the benchmark has the same.
 night_after_java="-XX:+UseParallelGC -XX:TieredStopAtLevel=1 -XX:ReservedCodeCacheSize=240m"
 
-# java_run ARG ...: Java on the built tree in this process's place. Where the build left an archive of
+# java_run CLASS-PATH ARG ...: Java on the built tree in this process's place. Where the build left an archive of
 # the classes' inner form (jobs/archive-classes), starting takes a third less; an archive that does
 # not fit is passed over in silence.
 java_run() {
   java=$(java_command)
+  path=$1
+  shift
   if [ -z "${SPARK_MASTER_URL:-}" ]; then
     SPARK_LOCAL_IP=${SPARK_LOCAL_IP:-127.0.0.1}
     export SPARK_LOCAL_IP
@@ -88,14 +100,21 @@ java_run() {
   # shellcheck disable=SC2046,SC2086
   exec "$java" -XX:+IgnoreUnrecognizedVMOptions $(opens) -Dfile.encoding=UTF-8 \
     -Djava.awt.headless=true -Dborecensus.home="$home" -Xshare:auto -Xlog:disable \
-    ${BORECENSUS_JAVA_OPTS:-} -cp "$(class_path)" "$@"
+    ${BORECENSUS_JAVA_OPTS:-} -cp "$path" "$@"
 }
 
-# run COMMAND [ARG ...]: starts one command.
+# run COMMAND [ARG ...]: starts one command. Help needs the command line alone: with the other
+# libraries on the class path Java would open every one of them. The archive is taken at the address
+# that it was made for: to move it elsewhere, Java reads all of it.
 run() {
   build_if_needed
-  if [ -f "$archive" ]; then
-    BORECENSUS_JAVA_OPTS="-XX:SharedArchiveFile=$archive ${BORECENSUS_JAVA_OPTS:-}"
+  if asks_for_help "$@"; then
+    BORECENSUS_JAVA_OPTS="-XX:TieredStopAtLevel=1 -XX:+UseSerialGC"
+    java_run "$jar:$(echo "$jars"/picocli-*.jar)" borecensus.command.Main "$@"
   fi
-  java_run borecensus.command.Main "$@"
+  if [ -f "$archive" ]; then
+    BORECENSUS_JAVA_OPTS="-XX:SharedArchiveFile=$archive -XX:+UnlockDiagnosticVMOptions \
+-XX:ArchiveRelocationMode=0 ${BORECENSUS_JAVA_OPTS:-}"
+  fi
+  java_run "$(class_path)" borecensus.command.Main "$@"
 }

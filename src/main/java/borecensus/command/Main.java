@@ -1,5 +1,6 @@
 package borecensus.command;
 
+import borecensus.night.SoftwareVersion;
 import java.io.PrintStream;
 import java.time.DateTimeException;
 import java.time.LocalDate;
@@ -38,12 +39,18 @@ public final class Main implements Runnable {
 
   /** Runs a command that stands for itself. */
   static int run(Object command, String... args) {
-    return new CommandLine(command)
+    return withVersion(new CommandLine(command))
         .setExpandAtFiles(false)
         .registerConverter(LocalDate.class, Main::date)
         .setParameterExceptionHandler(wrongUse())
         .setExecutionExceptionHandler(ourFault())
         .execute(args);
+  }
+
+  private static CommandLine withVersion(CommandLine line) {
+    line.getCommandSpec().version("borecensus " + SoftwareVersion.get());
+    line.getSubcommands().values().forEach(Main::withVersion);
+    return line;
   }
 
   private static LocalDate date(String text) {

@@ -68,6 +68,9 @@ public record EngineReadings(
 
   static final double HIGHEST_DEVIATION = 0.4;
 
+  /** Readings within this share of each other are well within the limit of 0.4. */
+  private static final double CLOSE_SHARE = 0.5;
+
   static EngineReadings of(
       EngineHistory history, UsageAxis axis, ToDoubleFunction<String> resolutionKpaByGauge) {
     return of(history, usedTests(history), axis, resolutionKpaByGauge);
@@ -153,15 +156,39 @@ public record EngineReadings(
     return Math.max(LOWEST_DEVIATION, Math.min(HIGHEST_DEVIATION, deviation));
   }
 
-  private static double[] logs(double[] kpa) {
+  /** Log readings, none further below the middle one than the limit; NaN where not read. */
+  static double[] logs(double[] kpa) {
+    double[] logs = new double[kpa.length];
+    if (areClose(kpa)) {
+      for (int c = 0; c < logs.length; c++) {
+        logs[c] = Math.log(kpa[c]);
+      }
+      return logs;
+    }
     double middle = middle(kpa);
     double floor = Double.isNaN(middle) ? 0 : Math.log(middle) + LOWEST_DEVIATION;
-    double[] logs = new double[kpa.length];
     for (int c = 0; c < logs.length; c++) {
       double read = kpa[c] > 0 ? Math.log(kpa[c]) : floor;
       logs[c] = Double.isNaN(kpa[c]) ? Double.NaN : Math.max(read, floor);
     }
     return logs;
+  }
+
+  /**
+   * Whether all were read, and none lies far enough below another one to lie below the limit. Most
+   * tests are like that, and need no middle.
+   */
+  private static boolean areClose(double[] kpa) {
+    double lowest = Double.POSITIVE_INFINITY;
+    double highest = 0;
+    for (double k : kpa) {
+      if (!(k > 0)) {
+        return false;
+      }
+      lowest = Math.min(lowest, k);
+      highest = Math.max(highest, k);
+    }
+    return lowest > CLOSE_SHARE * highest;
   }
 
   /** A uniform error of one step has the variance halfStep^2 / 3 (Sheppard, 1898). */

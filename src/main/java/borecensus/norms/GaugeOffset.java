@@ -26,7 +26,12 @@ public record GaugeOffset(
     implements Serializable {
 
   public GaugeOffset {
-    periods = List.copyOf(periods);
+    periods = PeriodsOfGauge.copyOf(periods);
+  }
+
+  /** What the constructor made of the periods. */
+  private PeriodsOfGauge byDay() {
+    return (PeriodsOfGauge) periods;
   }
 
   /** A gauge whose offset is the same at all times. */
@@ -52,27 +57,17 @@ public record GaugeOffset(
 
   /** The offset in a period of this number; at all times the same where there are none. */
   double offsetLogIn(int period) {
-    return periods.isEmpty() ? offsetLog : periods.get(period).offsetLog();
+    return periods.isEmpty() ? offsetLog : byDay().offsetLog(period);
   }
 
   /** Number of the period that a day belongs to, from 0; 0 where there are none. */
   int periodOn(LocalDate day) {
-    int last = 0;
-    int after = periods.size();
-    while (last + 1 < after) {
-      int middle = (last + after) >>> 1;
-      if (day.isBefore(periods.get(middle).from())) {
-        after = middle;
-      } else {
-        last = middle;
-      }
-    }
-    return last;
+    return byDay().on(day);
   }
 
   /** What the period reads above the gauge's own mean. */
   double driftLog(int period) {
-    return periods.get(period).offsetLog() - offsetLog;
+    return byDay().offsetLog(period) - offsetLog;
   }
 
   /** Error variance of {@link #driftLog}; zero without periods. */
@@ -80,7 +75,7 @@ public record GaugeOffset(
     if (periods.isEmpty()) {
       return 0;
     }
-    double error = periods.get(period).standardErrorLog();
+    double error = byDay().standardErrorLog(period);
     return Math.max(0, error * error - standardErrorLog * standardErrorLog);
   }
 

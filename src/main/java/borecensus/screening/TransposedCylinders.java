@@ -51,10 +51,11 @@ public final class TransposedCylinders {
     }
     EngineResiduals model = engine.residuals();
     double[][] pattern = pattern(model.residual());
+    Totals totals = Totals.of(pattern);
     Set<String> transposed = new HashSet<>();
     int first = trusted.size() - model.tests();
     for (int t = 0; t < model.tests(); t++) {
-      if (looksTransposed(t, pattern, model.readingVariance()[t])) {
+      if (looksTransposed(pattern[t], totals, model.readingVariance()[t])) {
         transposed.add(trusted.get(first + t).testId());
       }
     }
@@ -99,10 +100,9 @@ public final class TransposedCylinders {
     return count == 0 ? Double.NaN : sum / count;
   }
 
-  private static boolean looksTransposed(int test, double[][] pattern, double readingVariance) {
-    double[] x = pattern[test];
-    double[] usual = usual(test, pattern);
-    double variance = readingVariance * (1 + 1.0 / (pattern.length - 1));
+  private static boolean looksTransposed(double[] x, Totals totals, double readingVariance) {
+    double[] usual = totals.meansWithout(x);
+    double variance = readingVariance * (1 + 1.0 / (totals.tests() - 1));
     double pairs = x.length * (x.length - 1) / 2.0;
     double needed = 2 * variance * Math.log(pairs * ODDS / SLIPS_PER_TEST);
     // No pair gains more than the widest of both could.
@@ -132,20 +132,38 @@ public final class TransposedCylinders {
     return highest - lowest;
   }
 
-  /** Mean deviation of each cylinder over the other tests; NaN where none read it. */
-  private static double[] usual(int test, double[][] pattern) {
-    double[] usual = new double[pattern[test].length];
-    for (int c = 0; c < usual.length; c++) {
-      double sum = 0;
-      int count = 0;
-      for (int t = 0; t < pattern.length; t++) {
-        if (t != test && !Double.isNaN(pattern[t][c])) {
-          sum += pattern[t][c];
-          count++;
+  /**
+   * Deviations of each cylinder over all tests.
+   *
+   * @param sum by cylinder, over the tests that read it
+   * @param count by cylinder, of these tests
+   */
+  private record Totals(int tests, double[] sum, int[] count) {
+
+    static Totals of(double[][] pattern) {
+      double[] sum = new double[pattern[0].length];
+      int[] count = new int[sum.length];
+      for (double[] test : pattern) {
+        for (int c = 0; c < sum.length; c++) {
+          if (!Double.isNaN(test[c])) {
+            sum[c] += test[c];
+            count[c]++;
+          }
         }
       }
-      usual[c] = count == 0 ? Double.NaN : sum / count;
+      return new Totals(pattern.length, sum, count);
     }
-    return usual;
+
+    /** Mean of each cylinder over the other tests; NaN where none read it. */
+    double[] meansWithout(double[] test) {
+      double[] means = new double[sum.length];
+      for (int c = 0; c < means.length; c++) {
+        int own = Double.isNaN(test[c]) ? 0 : 1;
+        int others = count[c] - own;
+        double ofOthers = own == 0 ? sum[c] : sum[c] - test[c];
+        means[c] = others == 0 ? Double.NaN : ofOthers / others;
+      }
+      return means;
+    }
   }
 }

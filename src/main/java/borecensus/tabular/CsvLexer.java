@@ -43,7 +43,8 @@ final class CsvLexer {
     int from = 0;
     for (int i = 0; i < count - 1; i++) {
       int to = line.indexOf(separator, from);
-      cells[i] = line.substring(from, to);
+      // Half the cells of a sheet are empty, and Java would make a text for each.
+      cells[i] = from == to ? "" : line.substring(from, to);
       from = to + 1;
     }
     cells[count - 1] = line.substring(from);

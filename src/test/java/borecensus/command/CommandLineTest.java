@@ -5,17 +5,23 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import borecensus.night.SoftwareVersion;
 import borecensus.publish.StoreLock;
 import java.io.ByteArrayOutputStream;
+import java.io.File;
 import java.io.IOException;
 import java.io.PrintStream;
+import java.net.URISyntaxException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import picocli.CommandLine;
 
 /** Wrong use and unusable input: one clear line, the right status, and an untouched store. */
 class CommandLineTest {
@@ -109,6 +115,49 @@ class CommandLineTest {
     Ended ended = run("nightly", "--fleet", "s3a://bucket/fleet", "--store", "s3a://bucket/store");
     assertEquals(ExitStatus.UNUSABLE_INPUT, ended.status(), ended.err());
     assertTrue(ended.saidOneLineWith("the folder s3a://bucket/fleet cannot be used"), ended.err());
+  }
+
+  /** The launcher gives a command that is asked for help these and nothing else. */
+  @Test
+  void helpNeedsNoLibraryButTheCommandLine() throws Exception {
+    List<String> commands = new ArrayList<>(new CommandLine(new Main()).getSubcommands().keySet());
+    assertTrue(commands.size() > 5, commands::toString);
+    for (String command : commands) {
+      Process process =
+          new ProcessBuilder(
+                  Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                  "-XX:TieredStopAtLevel=1",
+                  "-cp",
+                  "target/classes" + File.pathSeparator + placeOf(CommandLine.class),
+                  Main.class.getName(),
+                  command,
+                  "--help")
+              .redirectErrorStream(true)
+              .start();
+      String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+      assertEquals(0, process.waitFor(), said);
+      assertTrue(said.contains(command) && said.contains("--help"), said);
+    }
+  }
+
+  private static String placeOf(Class<?> known) throws URISyntaxException {
+    return Path.of(known.getProtectionDomain().getCodeSource().getLocation().toURI()).toString();
+  }
+
+  @Test
+  void everyCommandTellsItsVersion() {
+    PrintStream before = System.out;
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    System.setOut(new PrintStream(out, true, StandardCharsets.UTF_8));
+    try {
+      assertEquals(0, run("--version").status());
+      assertEquals(0, run("nightly", "--version").status());
+    } finally {
+      System.setOut(before);
+    }
+    List<String> told = out.toString(StandardCharsets.UTF_8).lines().toList();
+    String version = "borecensus " + SoftwareVersion.get();
+    assertEquals(List.of(version, version), told);
   }
 
   @Test

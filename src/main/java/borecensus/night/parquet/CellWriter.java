@@ -104,24 +104,17 @@ public final class CellWriter {
   }
 
   public void real(double value) {
-    real(next(), value, rows);
+    if (Double.isNaN(value)) {
+      absent();
+    } else {
+      next().real(value, Level.VALUE, rows);
+    }
   }
 
   /** A number of each of the rows. */
   public void realOfEach(double[] values) {
     requireEach(values.length);
-    StoredColumn to = next();
-    for (double value : values) {
-      real(to, value, 1);
-    }
-  }
-
-  private static void real(StoredColumn to, double value, int count) {
-    if (Double.isNaN(value)) {
-      to.absent(Level.ABSENT, count);
-    } else {
-      to.real(value, Level.VALUE, count);
-    }
+    next().realOfEach(values);
   }
 
   private void requireEach(int values) {

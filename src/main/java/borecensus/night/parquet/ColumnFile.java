@@ -66,8 +66,8 @@ public final class ColumnFile implements Closeable {
   /** A list of real numbers, NaN among them. */
   public void reals(int column, double[] values) {
     StoredColumn to = listOf(column, values.length);
-    for (int i = 0; i < values.length; i++) {
-      to.real(values[i], Level.ofElement(i), 1);
+    if (values.length > 0) {
+      to.reals(values);
     }
   }
 

@@ -15,6 +15,17 @@ interface ColumnValues {
   /** Writes one of them in the format's encoding "plain". */
   void put(int value, PageBytes to);
 
+  /** Writes those of these numbers, in their order, in the format's encoding "plain". */
+  default void putAll(Runs numbers, PageBytes to) {
+    for (int run = 0; run < numbers.runs(); run++) {
+      int start = to.size();
+      put(numbers.value(run), to);
+      if (numbers.count(run) > 1) {
+        to.again(start, numbers.count(run) - 1);
+      }
+    }
+  }
+
   /** Tells least and greatest of one of them. */
   void tell(int value, Statistics<?> limits);
 

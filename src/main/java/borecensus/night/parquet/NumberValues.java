@@ -18,11 +18,19 @@ final class NumberValues implements ColumnValues {
   /** By hash: number of a value and one, 0 where there is none; at most half full. */
   private int[] places;
 
+  /** Leaves so many of the first bits of a hash as there are bits in a place. */
+  private int shift;
+
   NumberValues(PrimitiveTypeName type, Repeats repeats) {
     this.type = type;
     this.width = width(type);
     this.repeats = repeats;
-    places = new int[repeats == Repeats.ANYWHERE ? 256 : 0];
+    makePlaces(repeats == Repeats.ANYWHERE ? 256 : 0);
+  }
+
+  private void makePlaces(int count) {
+    places = new int[count];
+    shift = Long.numberOfLeadingZeros(count) + 1;
   }
 
   private static int width(PrimitiveTypeName type) {
@@ -43,7 +51,7 @@ final class NumberValues implements ColumnValues {
 
   private int found(long bits) {
     int mask = places.length - 1;
-    int place = place(bits, mask);
+    int place = place(bits, shift);
     while (places[place] != 0) {
       int value = places[place] - 1;
       if (values[value] == bits) {
@@ -59,9 +67,9 @@ final class NumberValues implements ColumnValues {
     return value;
   }
 
-  private static int place(long bits, int mask) {
-    long spread = bits * SPREAD;
-    return (int) (spread ^ (spread >>> 32)) & mask;
+  /** Round numbers have low bits of zero, which a product keeps: its first bits tell them apart. */
+  static int place(long bits, int shift) {
+    return (int) (bits * SPREAD >>> shift);
   }
 
   private int added(long bits) {
@@ -73,10 +81,10 @@ final class NumberValues implements ColumnValues {
   }
 
   private void grow() {
-    places = new int[2 * places.length];
+    makePlaces(2 * places.length);
     int mask = places.length - 1;
     for (int value = 0; value < size; value++) {
-      int place = place(values[value], mask);
+      int place = place(values[value], shift);
       while (places[place] != 0) {
         place = (place + 1) & mask;
       }
@@ -110,6 +118,17 @@ final class NumberValues implements ColumnValues {
       to.eight(values[value]);
     } else {
       to.number(values[value], width);
+    }
+  }
+
+  @Override
+  public void putAll(Runs numbers, PageBytes to) {
+    // Without repeats, those of a page stand in their order already.
+    boolean inOrder = repeats == Repeats.NEIGHBOURS && numbers.length() == size;
+    if (inOrder && width == Long.BYTES) {
+      to.eights(values, size);
+    } else {
+      ColumnValues.super.putAll(numbers, to);
     }
   }
 

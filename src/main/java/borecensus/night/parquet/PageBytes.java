@@ -1,6 +1,8 @@
 package borecensus.night.parquet;
 
 import com.github.luben.zstd.Zstd;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.util.Arrays;
 import org.apache.parquet.bytes.BytesInput;
 
@@ -63,6 +65,17 @@ final class PageBytes {
     to[at + 6] = (byte) (value >>> 48);
     to[at + 7] = (byte) (value >>> 56);
     size = at + Long.BYTES;
+  }
+
+  /** All eight bytes of each of the first numbers. */
+  void eights(long[] values, int count) {
+    int length = Math.multiplyExact(Long.BYTES, count);
+    reserve(length);
+    ByteBuffer.wrap(bytes, size, length)
+        .order(ByteOrder.LITTLE_ENDIAN)
+        .asLongBuffer()
+        .put(values, 0, count);
+    size += length;
   }
 
   /** The lowest bytes of a number. */

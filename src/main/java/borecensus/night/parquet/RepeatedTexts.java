@@ -1,23 +1,28 @@
 package borecensus.night.parquet;
 
-import java.util.HashMap;
-import java.util.Map;
-
-/** Texts that many rows have in common, as they are stored: turned to UTF-8 once. */
+/**
+ * Texts that many rows have in common, as they are stored: turned to UTF-8 once, unless another
+ * text that shares the place was told in between. For one thread alone.
+ */
 public final class RepeatedTexts {
-  /** A fleet of one file for each sheet has millions of file names, of which none comes back. */
-  private static final int MOST = 20_000;
+  private static final int PLACE_BITS = 13;
 
-  private final Map<String, byte[]> known = new HashMap<>();
+  /** Spreads neighbouring hashes (Knuth, 1998, Sorting and Searching, section 6.4). */
+  private static final int GOLDEN = 0x9E3779B9;
+
+  private final String[] texts = new String[1 << PLACE_BITS];
+  private final byte[][] utf8 = new byte[1 << PLACE_BITS][];
 
   /** The same bytes for equal texts, as a rule; null stays null. */
   public byte[] utf8(String text) {
     if (text == null) {
       return null;
     }
-    if (known.size() >= MOST) {
-      known.clear();
+    int place = text.hashCode() * GOLDEN >>> Integer.SIZE - PLACE_BITS;
+    if (!text.equals(texts[place])) {
+      texts[place] = text;
+      utf8[place] = CellWriter.utf8(text);
     }
-    return known.computeIfAbsent(text, CellWriter::utf8);
+    return utf8[place];
   }
 }

@@ -111,6 +111,40 @@ final class StoredColumn {
     number(PrimitiveTypeName.DOUBLE, Double.doubleToRawLongBits(value), level, count);
   }
 
+  /** A real number, or none where it is NaN, in each of the next rows. */
+  void realOfEach(double[] values) {
+    int from = 0;
+    while (from < values.length) {
+      boolean absent = Double.isNaN(values[from]);
+      int to = from + 1;
+      while (to < values.length && Double.isNaN(values[to]) == absent) {
+        to++;
+      }
+      if (absent) {
+        absent(Level.ABSENT, to - from);
+      } else {
+        put(values, from, to);
+        said(Level.VALUE, to - from);
+      }
+      from = to;
+    }
+  }
+
+  /** A list of real numbers, of which there must be one; NaN is one, and stays it. */
+  void reals(double[] values) {
+    put(values, 0, values.length);
+    said(Level.FIRST_ELEMENT, 1);
+    said(Level.NEXT_ELEMENT, values.length - 1);
+  }
+
+  private void put(double[] values, int from, int to) {
+    require(PrimitiveTypeName.DOUBLE);
+    for (int i = from; i < to; i++) {
+      numbers.add(bits.numberOf(Double.doubleToRawLongBits(values[i])), 1);
+    }
+    plainBytes += (long) Double.BYTES * (to - from);
+  }
+
   void whole(long value, Level level, int count) {
     number(PrimitiveTypeName.INT64, value, level, count);
   }
@@ -124,10 +158,14 @@ final class StoredColumn {
   }
 
   private void number(PrimitiveTypeName given, long value, Level level, int count) {
+    require(given);
+    value(bits.numberOf(value), level, count);
+  }
+
+  private void require(PrimitiveTypeName given) {
     if (given != type) {
       throw new IllegalStateException("a value of type " + given + " goes to column " + column);
     }
-    value(bits.numberOf(value), level, count);
   }
 
   private void value(int number, Level level, int count) {
@@ -137,6 +175,9 @@ final class StoredColumn {
   }
 
   private void said(Level level, int count) {
+    if (count == 0) {
+      return;
+    }
     definitions.add(level.definition(), count);
     if (column.getMaxRepetitionLevel() > 0) {
       repetitions.add(level.repetition(), count);
@@ -199,7 +240,7 @@ final class StoredColumn {
     if (type == PrimitiveTypeName.BOOLEAN) {
       putTruths();
     } else {
-      putPlain();
+      values.putAll(numbers, page);
     }
     return Encoding.PLAIN;
   }
@@ -217,7 +258,7 @@ final class StoredColumn {
     putDictionary(values);
     long byDictionary = page.compressedBytes(start);
     page.back(start);
-    putPlain();
+    values.putAll(numbers, page);
     long plain = page.compressedBytes(start);
     page.back(start);
     return byDictionary < plain;
@@ -226,16 +267,6 @@ final class StoredColumn {
   private void putDictionary(ColumnValues dictionaryValues) {
     for (int i = 0; i < dictionaryValues.size(); i++) {
       dictionaryValues.put(i, page);
-    }
-  }
-
-  private void putPlain() {
-    for (int run = 0; run < numbers.runs(); run++) {
-      int start = page.size();
-      values.put(numbers.value(run), page);
-      if (numbers.count(run) > 1) {
-        page.again(start, numbers.count(run) - 1);
-      }
     }
   }
 
