@@ -86,9 +86,9 @@ full_night_java="-XX:+UseParallelGC -XX:Tier4InvocationThreshold=20000 \
 # thirds of the processor time without. ChildProcess.java of the benchmark has the same.
 night_after_java="-XX:+UseParallelGC -XX:TieredStopAtLevel=1 -XX:ReservedCodeCacheSize=240m"
 
-# java_run CLASS-PATH ARG ...: Java on the built tree in this process's place. Where the build left an archive of
-# the classes' inner form (jobs/archive-classes), starting takes a third less; an archive that does
-# not fit is passed over in silence.
+# java_run CLASS-PATH ARG ...: Java on the built tree in this process's place. Where the build left
+# an archive of the classes' inner form (jobs/archive-classes), starting takes a third less; an
+# archive that does not fit is passed over in silence.
 java_run() {
   java=$(java_command)
   path=$1

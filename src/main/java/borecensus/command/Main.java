@@ -39,7 +39,7 @@ public final class Main implements Runnable {
 
   /** Runs a command that stands for itself. */
   static int run(Object command, String... args) {
-    return withVersion(new CommandLine(command))
+    return withVersion(new CommandLine(command), "borecensus " + SoftwareVersion.get())
         .setExpandAtFiles(false)
         .registerConverter(LocalDate.class, Main::date)
         .setParameterExceptionHandler(wrongUse())
@@ -47,9 +47,9 @@ public final class Main implements Runnable {
         .execute(args);
   }
 
-  private static CommandLine withVersion(CommandLine line) {
-    line.getCommandSpec().version("borecensus " + SoftwareVersion.get());
-    line.getSubcommands().values().forEach(Main::withVersion);
+  private static CommandLine withVersion(CommandLine line, String version) {
+    line.getCommandSpec().version(version);
+    line.getSubcommands().values().forEach(subcommand -> withVersion(subcommand, version));
     return line;
   }
 

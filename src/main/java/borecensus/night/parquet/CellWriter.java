@@ -193,7 +193,10 @@ public final class CellWriter {
 
   /** A list of real numbers, NaN among them. */
   public void reals(double[] values) {
-    list(values.length, (to, index, level) -> to.real(values[index], level, 1));
+    StoredColumn to = next();
+    for (int row = 0; row < rows; row++) {
+      to.reals(values);
+    }
   }
 
   public void integers(int[] values) {

@@ -65,10 +65,7 @@ public final class ColumnFile implements Closeable {
 
   /** A list of real numbers, NaN among them. */
   public void reals(int column, double[] values) {
-    StoredColumn to = listOf(column, values.length);
-    if (values.length > 0) {
-      to.reals(values);
-    }
+    columnOf(column).reals(values);
   }
 
   public void wholes(int column, List<Long> values) {

@@ -130,8 +130,12 @@ final class StoredColumn {
     }
   }
 
-  /** A list of real numbers, of which there must be one; NaN is one, and stays it. */
+  /** A list of real numbers; NaN is one, and stays it. */
   void reals(double[] values) {
+    if (values.length == 0) {
+      absent(Level.EMPTY_LIST, 1);
+      return;
+    }
     put(values, 0, values.length);
     said(Level.FIRST_ELEMENT, 1);
     said(Level.NEXT_ELEMENT, values.length - 1);
