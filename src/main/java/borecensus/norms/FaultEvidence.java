@@ -17,6 +17,6 @@ record FaultEvidence(
 
   /** Weighs one engine with at least one test. */
   static FaultEvidence of(HealthyModel model, FamilyNorm norm, FleetNorms norms) {
-    return new FaultWeighing(model, norm, norms, RatioSum.Law.ANY).evidence();
+    return new FaultWeighing(model, norm, norms).evidence();
   }
 }

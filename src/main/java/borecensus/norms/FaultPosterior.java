@@ -32,7 +32,7 @@ public record FaultPosterior(
   /** Weighs one engine. */
   public static FaultPosterior of(HealthyModel model, FamilyNorm norm, FleetNorms norms) {
     double[][] sizeWeights = norms.sizes().weights();
-    FaultEvidence evidence = new FaultWeighing(model, norm, norms, RatioSum.Law.THIS).evidence();
+    FaultEvidence evidence = new FaultWeighing(model, norm, norms).evidence();
     return of(evidence, norms.faults(), sizeWeights);
   }
 

@@ -36,9 +36,4 @@ public record FaultSizes(Map<SizeKind, SeverityGrid> byKind) implements Serializ
   double[][] weights() {
     return SizeLaws.copyOf(byKind).weights();
   }
-
-  /** Logs of {@link #weights}; shared likewise. */
-  double[][] logWeights() {
-    return SizeLaws.copyOf(byKind).logWeights();
-  }
 }

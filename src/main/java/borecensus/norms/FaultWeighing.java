@@ -19,8 +19,6 @@ final class FaultWeighing {
   private final double doubtfulSdPct;
   private final FaultSizes sizes;
   private final double[][] sizeWeights;
-  private final double[][] logSizeWeights;
-  private final RatioSum.Law law;
   private final ReadingPrecision precision;
   private final TailRatios ratios;
   private final TailRatios.Explained explained;
@@ -33,26 +31,23 @@ final class FaultWeighing {
   /** Asked for by several faults. */
   private final List<int[]> singleSets;
 
-  private final Template[][] singles;
+  private final SetCourses[] singles;
 
-  /** The precision that was last asked for information, by course. */
+  /** The precision that was last asked for information. */
   private double[][] weighed;
 
-  private final double[] information;
+  /** Of it, by course; shared by sets of cylinders that are alike. */
+  private double[] information;
 
-  /**
-   * Prepares to weigh one engine.
-   *
-   * @param law what the evidence is for
-   */
-  FaultWeighing(HealthyModel model, FamilyNorm norm, FleetNorms norms, RatioSum.Law law) {
+  private final RatioTerms terms = RatioTerms.ofThread();
+
+  /** Prepares to weigh one engine. */
+  FaultWeighing(HealthyModel model, FamilyNorm norm, FleetNorms norms) {
     this.model = model;
     this.family = norm.family();
     this.doubtfulSdPct = norms.priors().of(family.fuel()).doubtfulSdPct();
     this.sizes = norms.sizes();
     this.sizeWeights = sizes.weights();
-    this.logSizeWeights = sizes.logWeights();
-    this.law = law;
     this.precision = ReadingPrecision.of(model);
     this.ratios = TailRatios.of(model, precision, norm.components());
     this.explained = ratios.explainedByHealth(norms.tails());
@@ -60,8 +55,7 @@ final class FaultWeighing {
     this.ramps = OnsetProfiles.ramps(model.usage());
     this.either = model.tests() == 1 ? steps : OnsetProfiles.either(steps, ramps);
     this.singleSets = CylinderSets.of(Hypothesis.LOW_CYLINDER, family);
-    this.singles = new Template[family.cylinders()][];
-    this.information = new double[either.size()];
+    this.singles = new SetCourses[family.cylinders()];
   }
 
   FaultEvidence evidence() {
@@ -75,25 +69,28 @@ final class FaultWeighing {
   }
 
   private RatioSum mechanical(Hypothesis hypothesis) {
-    double[] shifts = sizes.of(hypothesis).shifts();
-    RatioSum sum = emptySum(family.cylinders(), hypothesis);
+    terms.begin(sizes.of(hypothesis).shifts());
     List<int[]> sets = sets(hypothesis);
     List<OnsetProfiles.Profile> profiles = profiles(hypothesis);
     int first = profiles == ramps ? either.size() - ramps.size() : 0;
     double logSets = Math.log(sets.size());
     for (int[] set : sets) {
-      Template[] templates = templates(set);
+      SetCourses courses = courses(set);
       double logWeight = -logSets - explained.of(set);
       for (int p = 0; p < profiles.size(); p++) {
-        sum.add(profiles.get(p).logWeight() + logWeight, templates[first + p], shifts);
+        int course = first + p;
+        terms.add(
+            profiles.get(p).logWeight() + logWeight,
+            courses.scores()[course],
+            courses.information()[course]);
       }
+      terms.endSet(set);
     }
-    return sum;
+    return sum(hypothesis, family.cylinders());
   }
 
-  private RatioSum emptySum(int parts, Hypothesis hypothesis) {
-    int h = hypothesis.ordinal();
-    return new RatioSum(parts, sizeWeights[h], logSizeWeights[h], law);
+  private RatioSum sum(Hypothesis hypothesis, int parts) {
+    return terms.sum(sizeWeights[hypothesis.ordinal()], parts);
   }
 
   private List<int[]> sets(Hypothesis hypothesis) {
@@ -103,30 +100,39 @@ final class FaultWeighing {
     };
   }
 
-  /** Of every course of either kind; those of single cylinders are asked for by several faults. */
-  private Template[] templates(int[] set) {
+  /**
+   * A set of cylinders shifted in every course of either kind.
+   *
+   * @param scores u'Wz by course
+   * @param information u'Wu likewise; shared, not copied
+   */
+  private record SetCourses(double[] scores, double[] information) {}
+
+  /** Those of single cylinders are asked for by several faults. */
+  private SetCourses courses(int[] set) {
     if (set.length > 1) {
-      return newTemplates(set);
+      return newCourses(set);
     }
     int c = set[0];
-    singles[c] = singles[c] == null ? newTemplates(set) : singles[c];
+    singles[c] = singles[c] == null ? newCourses(set) : singles[c];
     return singles[c];
   }
 
-  private Template[] newTemplates(int[] set) {
+  private SetCourses newCourses(int[] set) {
     SetBlocks blocks = SetBlocks.of(precision, set);
+    double[] scores = new double[either.size()];
     // Sets of cylinders that are alike share one precision.
     if (blocks.precision() != weighed) {
       weighed = blocks.precision();
-      for (int p = 0; p < information.length; p++) {
+      information = new double[scores.length];
+      for (int p = 0; p < scores.length; p++) {
         information[p] = blocks.information(either.get(p).reach());
       }
     }
-    Template[] templates = new Template[information.length];
-    for (int p = 0; p < templates.length; p++) {
-      templates[p] = new Template(blocks.score(either.get(p).reach()), information[p], set);
+    for (int p = 0; p < scores.length; p++) {
+      scores[p] = blocks.score(either.get(p).reach());
     }
-    return templates;
+    return new SetCourses(scores, information);
   }
 
   /** Faults of a pair, a bank or upward are not told apart by onset: half may be there at first. */
@@ -139,15 +145,15 @@ final class FaultWeighing {
   }
 
   private RatioSum doubtful() {
-    RatioSum sum = emptySum(model.tests(), Hypothesis.DOUBTFUL_TEST);
+    terms.begin(new double[0]);
     double variance = doubtfulSdPct * doubtfulSdPct / 1e4;
     int[] all = CylinderSets.of(Hypothesis.DOUBTFUL_TEST, family).get(0);
     SetBlocks blocks = SetBlocks.of(precision, all);
     double logWeight = -Math.log(model.tests()) - explained.of(all);
     for (int t = 0; t < model.tests(); t++) {
-      double logTerm = logWeight + blocks.ofTest(t).logRatioOfNormalShift(variance);
-      sum.add(new double[] {logTerm}, new int[] {t});
+      terms.addAveraged(logWeight + blocks.ofTest(t).logRatioOfNormalShift(variance));
+      terms.endSet(new int[] {t});
     }
-    return sum;
+    return sum(Hypothesis.DOUBTFUL_TEST, model.tests());
   }
 }

@@ -2,7 +2,6 @@ package borecensus.norms;
 
 import java.io.Serializable;
 import java.util.AbstractMap;
-import java.util.Arrays;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
@@ -17,14 +16,11 @@ final class SizeLaws extends AbstractMap<SizeKind, SeverityGrid> implements Seri
 
   private final EnumMap<SizeKind, SeverityGrid> byKind;
   private final double[][] weights;
-  private final double[][] logWeights;
 
   private SizeLaws(Map<SizeKind, SeverityGrid> laws) {
     byKind = new EnumMap<>(SizeKind.class);
     byKind.putAll(laws);
     weights = weights(byKind);
-    logWeights = new double[weights.length][];
-    Arrays.setAll(logWeights, h -> logs(weights[h]));
   }
 
   static SizeLaws copyOf(Map<SizeKind, SeverityGrid> laws) {
@@ -34,17 +30,6 @@ final class SizeLaws extends AbstractMap<SizeKind, SeverityGrid> implements Seri
   /** See {@link FaultSizes#weights}. */
   double[][] weights() {
     return weights;
-  }
-
-  /** See {@link FaultSizes#logWeights}. */
-  double[][] logWeights() {
-    return logWeights;
-  }
-
-  static double[] logs(double[] values) {
-    double[] logs = new double[values.length];
-    Arrays.setAll(logs, i -> Math.log(values[i]));
-    return logs;
   }
 
   private static double[][] weights(Map<SizeKind, SeverityGrid> laws) {

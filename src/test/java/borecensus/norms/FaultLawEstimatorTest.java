@@ -51,13 +51,16 @@ class FaultLawEstimatorTest {
 
   private static FaultEvidence engine(String familyId, double reading) {
     double information = 1 / (NOISE * NOISE);
-    Template template = new Template(reading * information, information, new int[] {0});
     List<RatioSum> sums = new ArrayList<>();
-    for (double[] weights : BELIEVED.weights()) {
-      sums.add(new RatioSum(1, weights));
+    for (Hypothesis hypothesis : Hypothesis.values()) {
+      RatioTerms terms = RatioTerms.ofThread();
+      terms.begin(BELIEVED.of(Hypothesis.LOW_CYLINDER).shifts());
+      if (hypothesis == Hypothesis.LOW_CYLINDER) {
+        terms.add(0, reading * information, information);
+        terms.endSet(new int[] {0});
+      }
+      sums.add(terms.sum(BELIEVED.weights()[hypothesis.ordinal()], 1));
     }
-    double[] shifts = BELIEVED.of(Hypothesis.LOW_CYLINDER).shifts();
-    sums.get(Hypothesis.LOW_CYLINDER.ordinal()).add(0, template, shifts);
     return new FaultEvidence(familyId, 2, sums, null, KnownState.UNKNOWN);
   }
 

@@ -79,10 +79,13 @@ class SizeLawFitTest {
   @Test
   void aNarrowLawStillLetsADeadCylinderBeAFault() {
     SeverityGrid narrow = SeverityGrid.of(new FaultSize(8, 0.02), -1);
-    RatioSum sum = new RatioSum(1, narrow.weights());
     // A loss of 60 % in one reading with a standard deviation of 3 %.
     double information = 1 / (0.03 * 0.03);
-    sum.add(0, new Template(-0.9 * information, information, new int[] {0}), narrow.shifts());
+    RatioTerms terms = RatioTerms.ofThread();
+    terms.begin(narrow.shifts());
+    terms.add(0, -0.9 * information, information);
+    terms.endSet(new int[] {0});
+    RatioSum sum = terms.sum(narrow.weights(), 1);
     assertEquals(0.9 * 0.9 * information / 2, sum.log(narrow.weights()), 80);
   }
 }

@@ -33,6 +33,34 @@ class QuickExpTest {
   }
 
   @Test
+  void manyAtOnceAgreeWithThePlatformWhereTheyMatter() {
+    Random random = new Random(6);
+    double top = 123.5;
+    double[] values = new double[10_007];
+    for (int i = 0; i < values.length; i++) {
+      values[i] = top - 700 * random.nextDouble();
+    }
+    double[] results = values.clone();
+    QuickExp.ofEach(results, 10_000, top);
+    for (int i = 0; i < 10_000; i++) {
+      double expected = StrictMath.exp(values[i] - top);
+      double tolerance = values[i] - top > -80 ? 1e-12 : 1e-3;
+      assertEquals(expected, results[i], tolerance * expected);
+    }
+    assertEquals(values[10_003], results[10_003], "past the count");
+  }
+
+  @Test
+  void manyAtOnceTakeTheLargestForOneAndTheLowestForNothing() {
+    double[] values = {5, 4, -1e6, Double.NEGATIVE_INFINITY};
+    QuickExp.ofEach(values, 4, 5);
+    assertEquals(1, values[0]);
+    assertEquals(0.36787944117144232, values[1], 1e-13);
+    assertEquals(0, values[2], 1e-300);
+    assertEquals(0, values[3], 1e-300);
+  }
+
+  @Test
   void nothingGivesNothing() {
     assertTrue(Double.isNaN(QuickExp.of(Double.NaN)));
   }
