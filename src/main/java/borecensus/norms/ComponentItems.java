@@ -18,8 +18,8 @@ final class ComponentItems {
       EngineResiduals model, FamilyNorm norm, FleetNorms norms, double weight) {
     int tests = model.tests();
     double[] x = model.usage();
-    double[][] scatter = new double[tests][tests];
-    double[][] known = new double[tests][tests];
+    double[][] scatter = Zeros.square(tests);
+    double[][] known = Zeros.square(tests);
     double[] levels = new double[tests];
     Arrays.setAll(levels, model::level);
     double lasting = model.cylinderVariance() / norm.family().cylinders();
@@ -41,8 +41,8 @@ final class ComponentItems {
   static ComponentItem spreads(EngineResiduals model, double weight) {
     int tests = model.tests();
     double[][] contrasts = commonContrasts(model.residual());
-    double[][] scatter = new double[tests][tests];
-    double[][] known = new double[tests][tests];
+    double[][] scatter = Zeros.square(tests);
+    double[][] known = Zeros.square(tests);
     for (int i = 0; i < tests; i++) {
       for (int j = 0; j < tests; j++) {
         for (int c = 0; c < contrasts[i].length; c++) {
@@ -62,7 +62,7 @@ final class ComponentItems {
         IntStream.range(0, cylinders)
             .filter(c -> Arrays.stream(residual).noneMatch(test -> Double.isNaN(test[c])))
             .toArray();
-    double[][] contrasts = new double[residual.length][common.length];
+    double[][] contrasts = Zeros.of(residual.length, common.length);
     for (int t = 0; t < residual.length; t++) {
       double[] test = residual[t];
       double mean = Arrays.stream(common).mapToDouble(c -> test[c]).average().orElse(0);

@@ -33,7 +33,7 @@ interface ComponentPattern {
           sums[j] += x[i] * matrix[i][j];
         }
       }
-      double[][] product = new double[x.length][x.length];
+      double[][] product = Zeros.square(x.length);
       for (int i = 0; i < x.length; i++) {
         for (int j = 0; j < x.length; j++) {
           product[i][j] = x[i] * sums[j];

@@ -69,7 +69,7 @@ final class ComponentScoring {
 
   private record Scoring(double[] gradient, double[][] information) {
     static Scoring zero(int n) {
-      return new Scoring(new double[n], new double[n][n]);
+      return new Scoring(new double[n], Zeros.square(n));
     }
 
     void add(Scoring other) {
@@ -139,7 +139,7 @@ final class ComponentScoring {
   }
 
   private static double[][] product(double[][] a, double[][] b) {
-    double[][] product = new double[a.length][a.length];
+    double[][] product = Zeros.square(a.length);
     for (int i = 0; i < a.length; i++) {
       double[] row = product[i];
       for (int k = 0; k < a.length; k++) {

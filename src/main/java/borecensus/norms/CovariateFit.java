@@ -34,7 +34,7 @@ final class CovariateFit {
     CovariateSums sums = new CovariateSums(KINDS);
     for (EngineLevels engine : engines) {
       TestConditions[] conditions = engine.readings().conditions();
-      double[][] units = new double[conditions.length][KINDS];
+      double[][] units = Zeros.of(conditions.length, KINDS);
       double[] values = new double[conditions.length];
       for (int t = 0; t < conditions.length; t++) {
         values[t] = engine.deviation()[t] + present.shiftLog(family, conditions[t]);
@@ -60,7 +60,7 @@ final class CovariateFit {
   }
 
   private static double[][] prior() {
-    double[][] prior = new double[KINDS][KINDS];
+    double[][] prior = Zeros.square(KINDS);
     for (Covariate covariate : Covariate.values()) {
       double sd = covariate.priorSdLog();
       prior[covariate.ordinal()][covariate.ordinal()] = 1 / (sd * sd);

@@ -9,7 +9,7 @@ final class CovariateSums {
   private double valueWithOne;
 
   CovariateSums(int columns) {
-    products = new double[columns][columns];
+    products = Zeros.square(columns);
     productsWithValue = new double[columns];
     withOne = new double[columns];
   }

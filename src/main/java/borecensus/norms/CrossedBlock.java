@@ -22,7 +22,7 @@ record CrossedBlock(int family, int[][] effects, double[] values, double[][] pre
 
   /** The same engine counting so much less. */
   CrossedBlock scaled(double weight) {
-    double[][] scaled = new double[precision.length][precision.length];
+    double[][] scaled = Zeros.square(precision.length);
     for (int t = 0; t < scaled.length; t++) {
       for (int u = 0; u < scaled.length; u++) {
         scaled[t][u] = weight * precision[t][u];

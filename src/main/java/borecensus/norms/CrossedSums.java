@@ -12,9 +12,9 @@ final class CrossedSums {
 
   CrossedSums(int families, int gauges) {
     information = new double[families];
-    coupling = new double[families][gauges];
+    coupling = Zeros.of(families, gauges);
     familyScore = new double[families];
-    gaugeInformation = new double[gauges][gauges];
+    gaugeInformation = Zeros.square(gauges);
     gaugeScore = new double[gauges];
   }
 

@@ -23,7 +23,7 @@ record CurveCandidate(double[] logKpa, double[][] covariance, double logEvidence
         mean[k] += weights[m] * candidates.get(m).logKpa[k];
       }
     }
-    double[][] covariance = new double[n][n];
+    double[][] covariance = Zeros.square(n);
     for (int m = 0; m < weights.length; m++) {
       candidates.get(m).addSpread(covariance, weights[m], mean);
     }

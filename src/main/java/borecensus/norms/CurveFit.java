@@ -25,7 +25,7 @@ final class CurveFit {
 
   private CurveFit(double[] knots) {
     this.knots = knots;
-    information = new double[knots.length][knots.length];
+    information = Zeros.square(knots.length);
     score = new double[knots.length];
   }
 
@@ -88,7 +88,7 @@ final class CurveFit {
 
   private void add(EngineLevels engine, MeanCurve present) {
     double[] x = engine.readings().usage();
-    double[][] basis = new double[x.length][knots.length];
+    double[][] basis = Zeros.of(x.length, knots.length);
     double[] y = new double[x.length];
     for (int t = 0; t < x.length; t++) {
       int k = present.interval(x[t]);

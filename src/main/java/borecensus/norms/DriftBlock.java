@@ -21,7 +21,7 @@ record DriftBlock(double[][] information, double[] score) {
       one += withOne[p];
       scoreSum += score[p];
     }
-    double[][] left = new double[n][n];
+    double[][] left = Zeros.square(n);
     double[] leftScore = new double[n];
     for (int p = 0; p < n && one > 0; p++) {
       leftScore[p] = score[p] - withOne[p] * scoreSum / one;

@@ -28,7 +28,7 @@ final class DriftFit {
   private record Sums(GaugeOffset gauge, double[][] information, double[] score) {
     static Sums of(GaugeOffset gauge) {
       int n = gauge.periods().size();
-      return new Sums(gauge, new double[n][n], new double[n]);
+      return new Sums(gauge, Zeros.square(n), new double[n]);
     }
   }
 

@@ -92,7 +92,7 @@ record EngineLevels(
     VarianceComponents v = norm.components();
     double[] x = model.usage();
     double common = v.engine() + model.cylinderVariance() / norm.family().cylinders();
-    double[][] covariance = new double[x.length][x.length];
+    double[][] covariance = Zeros.square(x.length);
     for (int i = 0; i < x.length; i++) {
       for (int j = 0; j < x.length; j++) {
         covariance[i][j] = common + v.slope() * x[i] * x[j] + (i == j ? noise[i] : 0);

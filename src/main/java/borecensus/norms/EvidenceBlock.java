@@ -26,7 +26,7 @@ record EvidenceBlock(int[] groups, int[] groupOf, double[] health, double[][][] 
     double[] health = new double[n];
     double[][][] ratios = new double[hypotheses.length][][];
     for (int h = 0; h < ratios.length; h++) {
-      ratios[h] = new double[engines.get(0).sums().get(h).sizes()][n];
+      ratios[h] = Zeros.of(engines.get(0).sums().get(h).sizes(), n);
     }
     for (int e = 0; e < n; e++) {
       List<RatioSum> sums = engines.get(e).sums();
@@ -70,7 +70,7 @@ record EvidenceBlock(int[] groups, int[] groupOf, double[] health, double[][][] 
         whole[e] += priors[groupOf[e]][h] * odds[h][e];
       }
     }
-    double[][] faults = new double[groups.length][ratios.length];
+    double[][] faults = Zeros.of(groups.length, ratios.length);
     double[][] sizes = new double[ratios.length][];
     for (int h = 0; h < ratios.length; h++) {
       double[] each = new double[whole.length];

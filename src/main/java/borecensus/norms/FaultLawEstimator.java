@@ -60,7 +60,7 @@ final class FaultLawEstimator {
     double[][] sizeWeights = law.sizes().weights();
     List<EvidenceBlock.Counts> counts =
         blocks.parallelStream().map(b -> b.weigh(priors, sizeWeights)).toList();
-    double[][] faults = new double[priors.length][Hypothesis.values().length];
+    double[][] faults = Zeros.of(priors.length, Hypothesis.values().length);
     Map<SizeKind, double[]> found = new EnumMap<>(SizeKind.class);
     believed.byKind().forEach((kind, grid) -> found.put(kind, new double[grid.points()]));
     for (int b = 0; b < counts.size(); b++) {

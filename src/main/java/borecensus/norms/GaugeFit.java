@@ -44,7 +44,7 @@ final class GaugeFit {
     int n = engine.deviation().length;
     int[] gauges = new int[n];
     double[] values = new double[n];
-    double[][] precision = new double[n][n];
+    double[][] precision = Zeros.square(n);
     for (int t = 0; t < n; t++) {
       gauges[t] = gaugeNumbers.get(engine.readings().gaugeIds()[t]);
       tests[gauges[t]]++;

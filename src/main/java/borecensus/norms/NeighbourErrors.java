@@ -34,7 +34,7 @@ final class NeighbourErrors {
 
   double variance(int gauge) {
     int[] block = block(gauge);
-    double[][] matrix = new double[block.length][block.length];
+    double[][] matrix = Zeros.square(block.length);
     // The upper triangle is not read.
     for (int i = 0; i < block.length; i++) {
       for (int j = 0; j <= i; j++) {

@@ -115,7 +115,7 @@ final class RobustStart {
         Quantiles.median(points.stream().mapToDouble(p -> p.level() - slope * p.usage()).toArray());
     double[] knots = CurveFit.knots(sample.usages());
     double variance = sample.priors().spreads().engine() * Math.PI / 2 / sample.feeders().size();
-    double[][] covariance = new double[knots.length][knots.length];
+    double[][] covariance = Zeros.square(knots.length);
     for (double[] row : covariance) {
       Arrays.fill(row, variance);
     }

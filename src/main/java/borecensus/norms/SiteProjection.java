@@ -27,7 +27,7 @@ final class SiteProjection {
     }
     Cholesky factor = Cholesky.of(covariance);
     double[][] weighted = new double[columns][];
-    double[][] information = new double[columns][columns];
+    double[][] information = Zeros.square(columns);
     double[] score = new double[columns];
     for (int i = 0; i < columns; i++) {
       weighted[i] = factor.solve(x[i]);
@@ -73,7 +73,7 @@ final class SiteProjection {
       double slopePriorVariance) {
     int n = levels.siteIds().size();
     double[] x = levels.logAmbient();
-    double[][] covariance = new double[n][n];
+    double[][] covariance = Zeros.square(n);
     for (int s = 0; s < n; s++) {
       for (int t = 0; t < n; t++) {
         covariance[s][t] = levels.errors()[s][t] + slopePriorVariance * x[s] * x[t];

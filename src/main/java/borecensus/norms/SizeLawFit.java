@@ -75,7 +75,7 @@ final class SizeLawFit {
 
   /** Log size, from -1 to 1 over the grid, with its square and cube. */
   private static double[][] basis(int points) {
-    double[][] basis = new double[DEGREE][points];
+    double[][] basis = Zeros.of(DEGREE, points);
     for (int i = 0; i < points; i++) {
       double x = 2.0 * i / (points - 1) - 1;
       basis[0][i] = x;
@@ -114,7 +114,7 @@ final class SizeLawFit {
     double[] p = FaultPosterior.normalised(logs(theta));
     double[] means = Arrays.stream(basis).mapToDouble(b -> dot(b, p)).toArray();
     double[] gradient = new double[DEGREE];
-    double[][] information = new double[DEGREE][DEGREE];
+    double[][] information = Zeros.square(DEGREE);
     for (int k = 0; k < DEGREE; k++) {
       gradient[k] = dot(basis[k], counts) - total * means[k];
       for (int l = 0; l < DEGREE; l++) {
