@@ -10,12 +10,13 @@ import borecensus.norms.LearningPeriod;
 import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
-import org.apache.spark.api.java.function.MapPartitionsFunction;
+import org.apache.spark.api.java.JavaRDD;
+import org.apache.spark.api.java.function.FlatMapFunction;
 import org.apache.spark.broadcast.Broadcast;
-import org.apache.spark.sql.Dataset;
-import org.apache.spark.sql.Encoders;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.RowFactory;
+import org.apache.spark.sql.SparkSession;
+import org.apache.spark.sql.catalyst.InternalRow;
 import org.apache.spark.sql.types.DataTypes;
 import org.apache.spark.sql.types.StructType;
 
@@ -36,14 +37,16 @@ final class GaugeStage {
   /**
    * Norms with the offsets of all gauges.
    *
+   * @param settled rows of {@link HistoryField}
    * @param period whose tests teach
    */
   static FleetNorms refined(
-      Dataset<Row> histories, Broadcast<NightModel> model, LearningPeriod period) {
+      SparkSession spark, KeptRows settled, Broadcast<NightModel> model, LearningPeriod period) {
     GaugeSums sums = new GaugeSums(model.value().norms());
+    JavaRDD<Row> parts = settled.internalRows().mapPartitions(new SumUp(model, period));
     for (Row row :
-        SampleStage.teaching(histories, period)
-            .mapPartitions(new SumUp(model, period), Encoders.row(SCHEMA))
+        spark
+            .createDataFrame(parts, SCHEMA)
             .groupBy("gauge_id")
             .agg(sum("tests"), sum("information"), sum("score"))
             .collectAsList()) {
@@ -53,11 +56,13 @@ final class GaugeStage {
   }
 
   private record SumUp(Broadcast<NightModel> model, LearningPeriod period)
-      implements MapPartitionsFunction<Row, Row> {
+      implements FlatMapFunction<Iterator<InternalRow>, Row> {
     @Override
-    public Iterator<Row> call(Iterator<Row> histories) {
+    public Iterator<Row> call(Iterator<InternalRow> settled) {
       GaugeSums sums = new GaugeSums(model.value().norms());
-      histories.forEachRemaining(row -> add(period.of(HistoryRows.toHistory(row)), sums));
+      new SettledHistories<>(
+              settled, row -> HistoryRows.teaches(row, period), HistoryRows::toHistory)
+          .forEachRemaining(history -> add(period.of(history), sums));
       List<Row> rows = new ArrayList<>();
       sums.sums()
           .forEach(

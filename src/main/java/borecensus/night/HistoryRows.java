@@ -168,6 +168,13 @@ final class HistoryRows {
     return history.getBoolean(HistoryField.IN_SERVICE.ordinal());
   }
 
+  /** Whether a history has tests that teach. */
+  static boolean teaches(InternalRow history, LearningPeriod period) {
+    HistoryField tests =
+        period.equals(LearningPeriod.ALWAYS) ? HistoryField.TEST_COUNT : HistoryField.CLOSED_TESTS;
+    return history.getInt(tests.ordinal()) > 0;
+  }
+
   static boolean hasFindings(InternalRow history) {
     return history.getInt(HistoryField.FINDING_COUNT.ordinal()) > 0;
   }

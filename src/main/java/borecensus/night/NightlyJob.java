@@ -202,7 +202,10 @@ public final class NightlyJob {
     private NightModel refined(NightModel learned) {
       return learned.with(
           GaugeStage.refined(
-              fleet.histories(), inputs.broadcast(learned, NightModel.class), fleet.period()));
+              inputs.spark(),
+              fleet.settled(),
+              inputs.broadcast(learned, NightModel.class),
+              fleet.period()));
     }
 
     private Dataset<Row> screen() {

@@ -66,7 +66,7 @@ final class SampleStage {
   }
 
   /** Histories of which tests teach. */
-  static Dataset<Row> teaching(Dataset<Row> histories, LearningPeriod period) {
+  private static Dataset<Row> teaching(Dataset<Row> histories, LearningPeriod period) {
     return histories.where(
         col(period.equals(LearningPeriod.ALWAYS) ? "test_count" : "closed_tests").gt(0));
   }
