@@ -67,25 +67,6 @@ final class Cholesky {
     return 2 * sum;
   }
 
-  /** The inverse of the lower factor times a matrix. */
-  double[][] forward(double[][] b) {
-    double[][] x = new double[b.length][];
-    for (int i = 0; i < x.length; i++) {
-      double[] row = b[i].clone();
-      for (int k = 0; k < i; k++) {
-        double factor = lower[i][k];
-        for (int j = 0; j < row.length; j++) {
-          row[j] -= factor * x[k][j];
-        }
-      }
-      for (int j = 0; j < row.length; j++) {
-        row[j] /= lower[i][i];
-      }
-      x[i] = row;
-    }
-    return x;
-  }
-
   double[] solve(double[] b) {
     int n = lower.length;
     double[] x = b.clone();

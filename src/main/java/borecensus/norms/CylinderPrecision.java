@@ -33,13 +33,19 @@ record CylinderPrecision(double[] own, double factor) {
     return true;
   }
 
-  void addTo(double[][] sum) {
-    for (int t = 0; t < own.length; t++) {
-      double drawn = factor * own[t];
-      for (int u = 0; u < own.length; u++) {
-        sum[t][u] -= drawn * own[u];
+  /**
+   * Adds so many cylinders like this one to the lower triangle of a sum.
+   *
+   * @param sum by rows
+   */
+  void addTo(double[] sum, int cylinders) {
+    int n = own.length;
+    for (int t = 0; t < n; t++) {
+      double drawn = cylinders * factor * own[t];
+      for (int u = 0; u <= t; u++) {
+        sum[t * n + u] -= drawn * own[u];
       }
-      sum[t][t] += own[t];
+      sum[t * n + t] += cylinders * own[t];
     }
   }
 
@@ -53,38 +59,54 @@ record CylinderPrecision(double[] own, double factor) {
     return product;
   }
 
-  /** G - G K G: row t of G is own_t (e_t - factor own'). */
-  double[][] less(double[][] k) {
-    double[] drawn = drawn(k);
-    double constant = factor + factor * dot(own, drawn);
-    double[][] block = new double[own.length][own.length];
-    for (int t = 0; t < own.length; t++) {
-      for (int u = 0; u < own.length; u++) {
-        block[t][u] = -own[t] * own[u] * (constant + k[t][u] - drawn[t] - drawn[u]);
-      }
-      block[t][t] += own[t];
+  /** G x, with x what the cylinder (from 0) read. */
+  double[] times(DialSites sites, int cylinder) {
+    double[] product = new double[own.length];
+    double sum = 0;
+    for (int t = 0; t < product.length; t++) {
+      double value = sites.residual()[t][cylinder];
+      product[t] = own[t] == 0 ? 0 : own[t] * value;
+      sum += product[t];
     }
-    return block;
+    double drawn = factor * sum;
+    for (int t = 0; t < product.length; t++) {
+      product[t] -= own[t] * drawn;
+    }
+    return product;
   }
 
-  /** The diagonal of that. */
-  double[] diagonalLess(double[][] k) {
-    double[] drawn = drawn(k);
-    double constant = factor + factor * dot(own, drawn);
-    double[] diagonal = new double[own.length];
-    for (int t = 0; t < own.length; t++) {
-      diagonal[t] = own[t] - own[t] * own[t] * (constant + k[t][t] - 2 * drawn[t]);
+  /**
+   * m G - m G K m G, the sum of the blocks of m cylinders like this one: row t of G is own_t (e_t -
+   * factor own').
+   */
+  double[][] sumLess(SharedPrecision k, int cylinders) {
+    int n = own.length;
+    double[] drawn = k.times(own);
+    double squared = cylinders * factor * factor * dot(own, drawn);
+    double[][] sum = new double[n][n];
+    for (int t = 0; t < n; t++) {
+      double row = cylinders * own[t];
+      for (int u = 0; u <= t; u++) {
+        double shared = cylinders * (k.rows()[t * n + u] - factor * (drawn[t] + drawn[u]));
+        sum[t][u] = -row * own[u] * (factor + squared + shared);
+        sum[u][t] = sum[t][u];
+      }
+      sum[t][t] += row;
+    }
+    return sum;
+  }
+
+  /** The diagonal of G - G K G. */
+  double[] diagonalLess(SharedPrecision k) {
+    int n = own.length;
+    double[] drawn = k.times(own);
+    double constant = factor + factor * factor * dot(own, drawn);
+    double[] diagonal = new double[n];
+    for (int t = 0; t < n; t++) {
+      double shared = k.rows()[t * n + t] - 2 * factor * drawn[t];
+      diagonal[t] = own[t] - own[t] * own[t] * (constant + shared);
     }
     return diagonal;
-  }
-
-  /** factor K own. */
-  private double[] drawn(double[][] k) {
-    double[] drawn = new double[own.length];
-    for (int t = 0; t < own.length; t++) {
-      drawn[t] = factor * dot(k[t], own);
-    }
-    return drawn;
   }
 
   private static double dot(double[] a, double[] b) {

@@ -31,13 +31,17 @@ record DialSites(double[][] residual, double[][] variance) {
   private static final double LEAST_GAIN = 1e-6;
 
   static DialSites of(HealthyModel model) {
+    return of(model, Cholesky.of(model.levelCovariance()));
+  }
+
+  /** The same, with the factor of the covariance of levels at hand. */
+  static DialSites of(HealthyModel model, Cholesky levels) {
     DialSites sites = asRead(model);
     boolean[] coarse = coarse(model);
     if (!any(coarse)) {
       return sites;
     }
     Interval[][] intervals = intervals(model, coarse);
-    Cholesky levels = Cholesky.of(model.levelCovariance());
     for (int sweep = 0; sweep < SWEEPS; sweep++) {
       ReadingPrecision precision = ReadingPrecision.of(model, sites, levels);
       sites = sites.swept(model, intervals, precision, sweep == 0 ? 1 : DAMPING);
@@ -53,16 +57,6 @@ record DialSites(double[][] residual, double[][] variance) {
       Arrays.fill(variance[t], model.readingVariance()[t]);
     }
     return new DialSites(model.residual(), variance);
-  }
-
-  /** What one cylinder (from 0) read, by test; zero where it was not read. */
-  double[] residualOf(int cylinder) {
-    double[] values = new double[residual.length];
-    for (int t = 0; t < values.length; t++) {
-      double value = residual[t][cylinder];
-      values[t] = Double.isNaN(value) ? 0 : value;
-    }
-    return values;
   }
 
   /** Whether the same tests of two cylinders (from 0) were read, with the same variances. */
@@ -85,21 +79,25 @@ record DialSites(double[][] residual, double[][] variance) {
     return coarse;
   }
 
-  /** What each coarse dial tells; null where a reading is not of a coarse dial, or is missing. */
+  /**
+   * What each coarse dial tells; null for a test whose dial is not coarse, and where a reading is
+   * missing.
+   */
   private static Interval[][] intervals(HealthyModel model, boolean[] coarse) {
     Interval[][] intervals = new Interval[coarse.length][];
     for (int t = 0; t < coarse.length; t++) {
-      double[] values = model.residual()[t];
-      intervals[t] = new Interval[values.length];
-      double middle =
-          coarse[t]
-              ? Quantiles.median(EngineLevels.read(model.readings().logKpa()[t]))
-              : Double.NaN;
-      for (int c = 0; c < values.length; c++) {
-        if (coarse[t] && !Double.isNaN(values[c])) {
-          intervals[t][c] = Interval.of(model, t, c, middle);
-        }
-      }
+      intervals[t] = coarse[t] ? intervals(model, t) : null;
+    }
+    return intervals;
+  }
+
+  private static Interval[] intervals(HealthyModel model, int test) {
+    double[] values = model.residual()[test];
+    double middle = Quantiles.median(EngineLevels.read(model.readings().logKpa()[test]));
+    Interval[] intervals = new Interval[values.length];
+    for (int c = 0; c < values.length; c++) {
+      boolean read = !Double.isNaN(values[c]);
+      intervals[c] = read ? Interval.of(model, test, c, middle) : null;
     }
     return intervals;
   }
@@ -119,24 +117,27 @@ record DialSites(double[][] residual, double[][] variance) {
 
   private DialSites swept(
       HealthyModel model, Interval[][] intervals, ReadingPrecision precision, double damping) {
-    double[][] values = new double[residual.length][];
-    double[][] variances = new double[residual.length][];
+    // Tests of fine dials stay as they are, and are shared.
+    double[][] values = residual.clone();
+    double[][] variances = variance.clone();
+    double[] own = new double[residual.length];
     for (int t = 0; t < residual.length; t++) {
-      values[t] = residual[t].clone();
-      variances[t] = variance[t].clone();
+      if (intervals[t] != null) {
+        values[t] = residual[t].clone();
+        variances[t] = variance[t].clone();
+        own[t] = ownVariance(model, t);
+      }
     }
     for (int c = 0; c < residual[0].length; c++) {
-      double[] scores = precision.weightedSums(new int[] {c});
+      double[] scores = precision.weighted(c);
       double[] information = precision.information(c);
       for (int t = 0; t < residual.length; t++) {
-        Interval interval = intervals[t][c];
-        if (interval != null) {
-          double own = ownVariance(model, t);
-          Normal site = new Normal(residual[t][c], variance[t][c] - own);
+        if (intervals[t] != null && intervals[t][c] != null) {
+          Normal site = new Normal(residual[t][c], variance[t][c] - own[t]);
           Normal others = Normal.without(site, scores[t], information[t]);
-          Normal moved = site.towards(interval.site(others), damping);
+          Normal moved = site.towards(intervals[t][c].site(others), damping);
           values[t][c] = moved.mean();
-          variances[t][c] = moved.variance() + own;
+          variances[t][c] = moved.variance() + own[t];
         }
       }
     }
@@ -147,13 +148,15 @@ record DialSites(double[][] residual, double[][] variance) {
   private record Normal(double mean, double variance) {
     /** What all else foretells of the reading before rounding, from W z and W with it included. */
     static Normal without(Normal site, double score, double information) {
-      return new Normal(site.mean() - score / information, 1 / information - site.variance());
+      double variance = 1 / information;
+      return new Normal(site.mean() - score * variance, variance - site.variance());
     }
 
     Normal towards(Normal next, double share) {
-      double precision = (1 - share) / variance + share / next.variance;
-      double weighted = (1 - share) * mean / variance + share * next.mean / next.variance;
-      return new Normal(weighted / precision, 1 / precision);
+      double old = (1 - share) / variance;
+      double added = share / next.variance;
+      double moved = 1 / (old + added);
+      return new Normal((old * mean + added * next.mean) * moved, moved);
     }
   }
 
@@ -169,13 +172,14 @@ record DialSites(double[][] residual, double[][] variance) {
 
     Normal site(Normal others) {
       double sd = Math.sqrt(others.variance());
-      double from = (low - others.mean()) / sd;
-      double to = (high - others.mean()) / sd;
+      double perSd = 1 / sd;
+      double from = (low - others.mean()) * perSd;
+      double to = (high - others.mean()) * perSd;
       TruncatedNormal cut = TruncatedNormal.between(from, to);
       double gain = Math.min(1 - LEAST_GAIN, Math.max(LEAST_GAIN, cut.variance()));
-      double variance = others.variance() * gain / (1 - gain);
-      double mean = others.mean() + sd * cut.mean() / (1 - gain);
-      return new Normal(mean, variance);
+      double spread = 1 / (1 - gain);
+      double variance = others.variance() * gain * spread;
+      return new Normal(others.mean() + sd * cut.mean() * spread, variance);
     }
   }
 }

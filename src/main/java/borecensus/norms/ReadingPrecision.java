@@ -1,7 +1,5 @@
 package borecensus.norms;
 
-import java.util.Arrays;
-
 /**
  * The inverse covariance W of all readings of one engine, and W z, as sums over sets of cylinders,
  * by test.
@@ -16,8 +14,7 @@ import java.util.Arrays;
  * </pre>
  *
  * <p>so that nothing larger than tests x tests is ever decomposed. A reading that is missing leaves
- * its row and column of G_c at zero. K is computed as R (I + R' S R)^-1 R' with L = R R' and S the
- * sum of G_c, which needs no inverse of L.
+ * its row and column of G_c at zero. For K see {@link SharedPrecision}.
  *
  * <p>Cylinders of which the same tests were read with the same variances have the same G_c: then
  * the blocks of W summed over a set depend on nothing but how many cylinders it has.
@@ -26,7 +23,7 @@ final class ReadingPrecision {
   private final CylinderPrecision[] alone;
 
   /** K. */
-  private final double[][] shared;
+  private final SharedPrecision shared;
 
   /** W z by cylinder and test. */
   private final double[][] weighted;
@@ -39,7 +36,7 @@ final class ReadingPrecision {
   /** Where cylinders are alike, precisions made so far, by number of cylinders; else null. */
   private final double[][][] bySize;
 
-  private ReadingPrecision(CylinderPrecision[] alone, double[][] shared, double[][] weighted) {
+  private ReadingPrecision(CylinderPrecision[] alone, SharedPrecision shared, double[][] weighted) {
     this.alone = alone;
     this.shared = shared;
     this.weighted = weighted;
@@ -49,7 +46,8 @@ final class ReadingPrecision {
 
   /** Of an engine's readings as its dials tell them. */
   static ReadingPrecision of(HealthyModel model) {
-    return of(model, DialSites.of(model));
+    Cholesky levels = Cholesky.of(model.levelCovariance());
+    return of(model, DialSites.of(model, levels), levels);
   }
 
   static ReadingPrecision of(HealthyModel model, DialSites sites) {
@@ -58,91 +56,50 @@ final class ReadingPrecision {
 
   /** The same, with the factor of the covariance of levels at hand. */
   static ReadingPrecision of(HealthyModel model, DialSites sites, Cholesky levels) {
-    int tests = model.tests();
     CylinderPrecision[] alone = new CylinderPrecision[sites.residual()[0].length];
     double[][] weighted = new double[alone.length][];
-    double[][] sum = new double[tests][tests];
-    double[] weightedSum = new double[tests];
+    double[] weightedSum = new double[model.tests()];
     for (int c = 0; c < alone.length; c++) {
       boolean likeLast = c > 0 && sites.alike(c - 1, c);
       alone[c] = likeLast ? alone[c - 1] : CylinderPrecision.of(model.cylinderVariance(), sites, c);
-      alone[c].addTo(sum);
-      weighted[c] = alone[c].times(sites.residualOf(c));
-      for (int t = 0; t < tests; t++) {
+      weighted[c] = alone[c].times(sites, c);
+      for (int t = 0; t < weightedSum.length; t++) {
         weightedSum[t] += weighted[c][t];
       }
     }
-    double[][] shared = shared(levels.triangle(), sum);
-    double[] sharedWeighted = times(shared, weightedSum);
+    SharedPrecision shared = SharedPrecision.of(levels, sum(alone));
+    double[] sharedWeighted = shared.times(weightedSum);
     double[] common = alone[0].times(sharedWeighted);
     for (int c = 0; c < alone.length; c++) {
       common = c > 0 && alone[c] != alone[c - 1] ? alone[c].times(sharedWeighted) : common;
-      for (int t = 0; t < tests; t++) {
+      for (int t = 0; t < weightedSum.length; t++) {
         weighted[c][t] -= common[t];
       }
     }
     return new ReadingPrecision(alone, shared, weighted);
   }
 
-  /**
-   * K.
-   *
-   * @param root R, of whose rows nothing is there past the diagonal
-   */
-  private static double[][] shared(double[][] root, double[][] sum) {
-    double[][] x = Cholesky.of(within(root, sum)).forward(transposed(root));
-    // K = X'X with X = C^-1 R', C C' being the matrix within.
-    int n = x.length;
-    double[][] shared = new double[n][n];
-    for (int k = 0; k < n; k++) {
-      double[] row = x[k];
-      for (int i = 0; i < n; i++) {
-        for (int j = 0; j <= i; j++) {
-          shared[i][j] += row[i] * row[j];
-        }
+  /** The sum of G_c by rows. Neighbours that are alike are added at once. */
+  private static double[] sum(CylinderPrecision[] cylinders) {
+    int n = cylinders[0].own().length;
+    double[] sum = new double[n * n];
+    int from = 0;
+    for (int c = 1; c <= cylinders.length; c++) {
+      if (c == cylinders.length || cylinders[c] != cylinders[from]) {
+        cylinders[from].addTo(sum, c - from);
+        from = c;
       }
     }
-    for (int i = 0; i < n; i++) {
-      for (int j = 0; j < i; j++) {
-        shared[j][i] = shared[i][j];
+    for (int t = 0; t < n; t++) {
+      for (int u = 0; u < t; u++) {
+        sum[u * n + t] = sum[t * n + u];
       }
     }
-    return shared;
-  }
-
-  /** The lower triangle of I + R' S R. */
-  private static double[][] within(double[][] root, double[][] sum) {
-    int n = root.length;
-    double[][] within = new double[n][];
-    for (int i = 0; i < n; i++) {
-      within[i] = new double[i + 1];
-    }
-    double[] product = new double[n];
-    for (int k = 0; k < n; k++) {
-      // A row of S R, met by all rows of R' that reach it.
-      Arrays.fill(product, 0);
-      for (int m = 0; m < n; m++) {
-        double factor = sum[k][m];
-        double[] other = root[m];
-        for (int j = 0; j <= m; j++) {
-          product[j] += factor * other[j];
-        }
-      }
-      for (int i = 0; i <= k; i++) {
-        double factor = root[k][i];
-        for (int j = 0; j <= i; j++) {
-          within[i][j] += factor * product[j];
-        }
-      }
-    }
-    for (int i = 0; i < n; i++) {
-      within[i][i] += 1;
-    }
-    return within;
+    return sum;
   }
 
   int tests() {
-    return shared.length;
+    return shared.tests();
   }
 
   /** Both sums over a set of cylinders (from 0, each once). */
@@ -166,91 +123,45 @@ final class ReadingPrecision {
   /** Sums over a set of cylinders (from 0) of W z, by test. */
   double[] weightedSums(int[] cylinders) {
     if (cylinders.length == 1) {
-      return weighted[cylinders[0]];
+      return weighted(cylinders[0]);
     }
-    double[] sums = new double[tests()];
-    for (int c : cylinders) {
+    double[] sums = weighted[cylinders[0]].clone();
+    for (int i = 1; i < cylinders.length; i++) {
+      double[] each = weighted[cylinders[i]];
       for (int t = 0; t < sums.length; t++) {
-        sums[t] += weighted[c][t];
+        sums[t] += each[t];
       }
     }
     return sums;
+  }
+
+  /** W z of one cylinder (from 0), by test. */
+  double[] weighted(int cylinder) {
+    return weighted[cylinder];
   }
 
   /** Sums over a set of cylinders (from 0) of the blocks of W, by pair of tests. */
   double[][] precisionSums(int[] cylinders) {
-    if (bySize == null) {
-      return precision(cylinders);
-    }
     int size = cylinders.length;
-    bySize[size] = bySize[size] == null ? precision(cylinders) : bySize[size];
-    return bySize[size];
+    if (bySize != null) {
+      bySize[size] = bySize[size] == null ? alone[0].sumLess(shared, size) : bySize[size];
+      return bySize[size];
+    }
+    return size == 1
+        ? alone[cylinders[0]].sumLess(shared, 1)
+        : shared.takenFrom(sum(chosen(cylinders)));
   }
 
-  private double[][] precision(int[] cylinders) {
-    if (cylinders.length == 1) {
-      return alone[cylinders[0]].less(shared);
+  private CylinderPrecision[] chosen(int[] cylinders) {
+    CylinderPrecision[] chosen = new CylinderPrecision[cylinders.length];
+    for (int i = 0; i < chosen.length; i++) {
+      chosen[i] = alone[cylinders[i]];
     }
-    double[][] own = new double[tests()][tests()];
-    for (int c : cylinders) {
-      alone[c].addTo(own);
-    }
-    double[][] right = times(shared, own);
-    double[][] sums = new double[tests()][tests()];
-    for (int t = 0; t < sums.length; t++) {
-      for (int u = 0; u <= t; u++) {
-        double common = 0;
-        for (int v = 0; v < sums.length; v++) {
-          common += own[t][v] * right[v][u];
-        }
-        sums[t][u] = own[t][u] - common;
-        sums[u][t] = sums[t][u];
-      }
-    }
-    return sums;
+    return chosen;
   }
 
   /** The diagonal of the block of W of one cylinder (from 0), by test. */
   double[] information(int cylinder) {
     return alone[cylinder].diagonalLess(shared);
-  }
-
-  private static double[] times(double[][] a, double[] x) {
-    double[] product = new double[a.length];
-    for (int i = 0; i < a.length; i++) {
-      double sum = 0;
-      for (int j = 0; j < x.length; j++) {
-        sum += a[i][j] * x[j];
-      }
-      product[i] = sum;
-    }
-    return product;
-  }
-
-  private static double[][] times(double[][] a, double[][] b) {
-    int n = a.length;
-    double[][] product = new double[n][n];
-    for (int i = 0; i < n; i++) {
-      double[] row = product[i];
-      for (int k = 0; k < n; k++) {
-        double factor = a[i][k];
-        double[] other = b[k];
-        for (int j = 0; j < n; j++) {
-          row[j] += factor * other[j];
-        }
-      }
-    }
-    return product;
-  }
-
-  /** Square, of a lower triangle. */
-  private static double[][] transposed(double[][] lower) {
-    double[][] upper = new double[lower.length][lower.length];
-    for (int i = 0; i < lower.length; i++) {
-      for (int j = 0; j <= i; j++) {
-        upper[j][i] = lower[i][j];
-      }
-    }
-    return upper;
   }
 }

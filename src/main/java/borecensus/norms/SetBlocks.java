@@ -20,7 +20,7 @@ record SetBlocks(int[] cylinders, double[] weighted, double[][] precision) {
   /** u'Wz of the set shifted in each test by this share. */
   double score(double[] reach) {
     double score = 0;
-    for (int t = first(reach); t < reach.length; t++) {
+    for (int t = 0; t < reach.length; t++) {
       score += reach[t] * weighted[t];
     }
     return score;
@@ -32,11 +32,11 @@ record SetBlocks(int[] cylinders, double[] weighted, double[][] precision) {
     int first = first(reach);
     for (int t = first; t < reach.length; t++) {
       double[] precisions = precision[t];
-      double row = 0;
-      for (int u = first; u < reach.length; u++) {
-        row += reach[u] * precisions[u];
+      double below = 0;
+      for (int u = first; u < t; u++) {
+        below += reach[u] * precisions[u];
       }
-      information += reach[t] * row;
+      information += reach[t] * (2 * below + reach[t] * precisions[t]);
     }
     return information;
   }

@@ -1,17 +1,18 @@
 package borecensus.norms;
 
-import java.util.Arrays;
+import borecensus.statistics.QuickExp;
 
 /**
  * Ways in which the values of one cylinder, or of the engine as a whole, may be wide: lastingly; in
  * one test; or in every test from one on, which is what a fault that comes late looks like.
  *
  * @param lasting a wide offset in all tests
- * @param single by test, wide noise in that test alone
+ * @param single by test, log likelihood ratio of wide noise in that test alone
+ * @param scores by test, direction of the deviation; shared, not copied: it is read only
  * @param since by test but the first and last, log likelihood ratio of wide noise in each test from
  *     that one on; NaN for those two
  */
-record TailColumn(Part lasting, Part[] single, double[] since) {
+record TailColumn(Part lasting, double[] single, double[] scores, double[] since) {
 
   /** Terms this far below the largest on the log scale are lost in its last digit. */
   private static final double NEGLIGIBLE = -45;
@@ -37,37 +38,29 @@ record TailColumn(Part lasting, Part[] single, double[] since) {
    * @param logNoise log of the share of wide noise
    */
   double gain(double logLasting, double logNoise) {
-    double[] terms = terms(logLasting, logNoise);
-    double top = terms[0];
-    for (double term : terms) {
-      top = term > top ? term : top;
+    int tests = single.length;
+    double offset = logLasting + lasting.logRatio();
+    double top = Math.max(0, offset);
+    for (int t = 0; t < tests; t++) {
+      double alone = logNoise + single[t];
+      double from = (tests - t) * logNoise + since[t];
+      top = alone > top ? alone : top;
+      top = from > top ? from : top;
     }
-    double sum = 0;
-    for (double term : terms) {
-      if (term > top + NEGLIGIBLE) {
-        sum += Math.exp(term - top);
-      }
+    double sum = exp(-top) + exp(offset - top);
+    for (int t = 0; t < tests; t++) {
+      sum += exp(logNoise + single[t] - top) + exp((tests - t) * logNoise + since[t] - top);
     }
     return top + Math.log(sum);
+  }
+
+  /** Exponential of a term against the largest; zero of what is lost beside it, and of NaN. */
+  private static double exp(double logTerm) {
+    return logTerm > NEGLIGIBLE ? QuickExp.of(logTerm) : 0;
   }
 
   /** See {@link TailOdds#wide}. */
   double[] wide(double lastingShare, double noiseShare) {
     return TailOdds.of(this).wide(lastingShare, noiseShare);
-  }
-
-  /** Logs of prior odds x likelihood ratio: as usual, wide offset, then by test alone and since. */
-  private double[] terms(double logLasting, double logNoise) {
-    double[] terms = new double[2 + 2 * single.length];
-    Arrays.fill(terms, Double.NEGATIVE_INFINITY);
-    terms[0] = 0;
-    terms[1] = logLasting + lasting.logRatio();
-    for (int t = 0; t < single.length; t++) {
-      terms[2 + 2 * t] = logNoise + single[t].logRatio();
-      if (!Double.isNaN(since[t])) {
-        terms[3 + 2 * t] = (single.length - t) * logNoise + since[t];
-      }
-    }
-    return terms;
   }
 }

@@ -15,13 +15,13 @@ record TailOdds(double usual, double lasting, double[] single, double[] since) {
     double top = Math.max(0, column.lasting().logRatio());
     int tests = column.single().length;
     for (int t = 0; t < tests; t++) {
-      top = Math.max(top, column.single()[t].logRatio());
+      top = Math.max(top, column.single()[t]);
       top = column.since()[t] > top ? column.since()[t] : top;
     }
     double[] single = new double[tests];
     double[] since = new double[tests];
     for (int t = 0; t < tests; t++) {
-      single[t] = Math.exp(column.single()[t].logRatio() - top);
+      single[t] = Math.exp(column.single()[t] - top);
       boolean none = Double.isNaN(column.since()[t]);
       since[t] = none ? 0 : Math.exp(column.since()[t] - top);
     }

@@ -1,7 +1,5 @@
 package borecensus.norms;
 
-import java.util.Arrays;
-
 /**
  * What the likelihood ratios of a {@link TailColumn} take from the precision of its values alone,
  * and not from what was read: cylinders that are alike share it.
@@ -15,21 +13,20 @@ import java.util.Arrays;
 record TailShape(double[][] precision, Shift lasting, Shift[] single, LaterTests[] since) {
 
   /**
-   * A shift d u whose d is normal with mean 0.
+   * The log likelihood ratio of a shift d u whose d is normal with mean 0 and variance v, see
+   * {@link Template#logRatioOfNormalShift}: a parabola in the score u'Wz.
    *
-   * @param variance v of d
-   * @param growth 1 + v u'Wu
-   * @param logGrowth log of that
+   * @param scale v / (2 g), with g = 1 + v u'Wu
+   * @param halfLogGrowth log(g) / 2
    */
-  record Shift(double variance, double growth, double logGrowth) {
+  record Shift(double scale, double halfLogGrowth) {
     static Shift of(double variance, double information) {
       double growth = 1 + variance * information;
-      return new Shift(variance, growth, Math.log(growth));
+      return new Shift(variance / (2 * growth), Math.log(growth) / 2);
     }
 
-    /** Log likelihood ratio of the shift, see {@link Template#logRatioOfNormalShift}. */
     double logRatio(double score) {
-      return variance * score * score / (2 * growth) - logGrowth / 2;
+      return scale * score * score - halfLogGrowth;
     }
   }
 
@@ -55,71 +52,66 @@ record TailShape(double[][] precision, Shift lasting, Shift[] single, LaterTests
   /** With the sums of W z, by test. */
   TailColumn column(double[] weighted) {
     int tests = single.length;
-    TailColumn.Part[] parts = new TailColumn.Part[tests];
+    double[] alone = new double[tests];
     double[] later = new double[tests];
-    Arrays.fill(later, Double.NaN);
     double all = 0;
     for (int t = 0; t < tests; t++) {
-      parts[t] = part(single[t], weighted[t]);
+      alone[t] = single[t].logRatio(weighted[t]);
+      later[t] = since[t] == null ? Double.NaN : since[t].logRatio(weighted);
       all += weighted[t];
-      if (since[t] != null) {
-        later[t] = since[t].logRatio(weighted);
-      }
     }
-    return new TailColumn(part(lasting, all), parts, later);
-  }
-
-  private static TailColumn.Part part(Shift shift, double score) {
-    return new TailColumn.Part(shift.logRatio(score), score);
+    return new TailColumn(new TailColumn.Part(lasting.logRatio(all), all), alone, weighted, later);
   }
 
   /**
    * Independent normal shifts of one variance v in each test from one on: with A the block of W of
    * these tests, the factors L D L' of I + v A.
    *
-   * @param lower L by rows, without the ones of its diagonal
-   * @param pivots D
+   * @param rows by rows, L below the diagonal and 1 / D on it
    * @param logDeterminant of I + v A
    */
-  record LaterTests(
-      int from, double variance, double[][] lower, double[] pivots, double logDeterminant) {
+  record LaterTests(int from, double variance, double[] rows, double logDeterminant) {
 
     static LaterTests of(double[][] precision, int from, double variance) {
       int n = precision.length - from;
-      double[][] lower = new double[n][];
-      double[] pivots = new double[n];
+      double[] rows = new double[n * n];
       double determinant = 1;
       for (int i = 0; i < n; i++) {
-        double[] row = precision[from + i];
-        double[] factors = new double[i];
-        double pivot = 1 + variance * row[from + i];
+        double[] information = precision[from + i];
+        int row = i * n;
+        double pivot = 1 + variance * information[from + i];
         for (int j = 0; j < i; j++) {
-          double product = variance * row[from + j];
+          // Until the row is done it holds L D.
+          double product = variance * information[from + j];
           for (int k = 0; k < j; k++) {
-            product -= factors[k] * pivots[k] * lower[j][k];
+            product -= rows[row + k] * rows[j * n + k];
           }
-          factors[j] = product / pivots[j];
-          pivot -= product * factors[j];
+          rows[row + j] = product;
         }
-        lower[i] = factors;
-        pivots[i] = pivot;
+        for (int j = 0; j < i; j++) {
+          double product = rows[row + j];
+          rows[row + j] = product * rows[j * n + j];
+          pivot -= product * rows[row + j];
+        }
+        rows[row + i] = 1 / pivot;
         determinant *= pivot;
       }
-      return new LaterTests(from, variance, lower, pivots, Math.log(determinant));
+      return new LaterTests(from, variance, rows, Math.log(determinant));
     }
 
     /** With s the values of W z: -log|I + v A| / 2 + v s'(I + v A)^-1 s / 2. */
     double logRatio(double[] weighted) {
-      double[] left = new double[pivots.length];
+      int n = weighted.length - from;
+      double[] left = new double[n];
       double quadratic = 0;
-      for (int i = 0; i < left.length; i++) {
+      for (int i = 0; i < n; i++) {
         double score = weighted[from + i];
-        double[] factors = lower[i];
+        int row = i * n;
         for (int j = 0; j < i; j++) {
-          score -= factors[j] * left[j];
+          score -= rows[row + j] * left[j];
         }
         left[i] = score;
-        quadratic += score * score / pivots[i];
+        quadratic += score * score * rows[row + i];
       }
       return (variance * quadratic - logDeterminant) / 2;
     }

@@ -38,7 +38,7 @@ final class TailTable {
     int used = HEAD + 2;
     double newer = 0;
     for (int t = tests - 1; t >= 0; t--) {
-      double noiseWeight = column.single()[t].score() > 0 ? weight : 0;
+      double noiseWeight = column.scores()[t] > 0 ? weight : 0;
       newer += noiseWeight;
       int power = HEAD + 2 * (tests - 1 - t);
       row[power] += odds.since()[t];

@@ -28,11 +28,11 @@ record TruncatedNormal(double mean, double variance) {
   }
 
   private static TruncatedNormal near(double from, double to) {
-    double mass = NormalCdf.below(to) - NormalCdf.below(from);
     double atFrom = NormalCdf.density(from);
     double atTo = NormalCdf.density(to);
-    double mean = (atFrom - atTo) / mass;
-    return new TruncatedNormal(mean, 1 + (from * atFrom - to * atTo) / mass - mean * mean);
+    double share = 1 / (NormalCdf.below(to, atTo) - NormalCdf.below(from, atFrom));
+    double mean = (atFrom - atTo) * share;
+    return new TruncatedNormal(mean, 1 + (from * atFrom - to * atTo) * share - mean * mean);
   }
 
   /** Downwards from the upper limit, an exponential law cut at the interval's width. */

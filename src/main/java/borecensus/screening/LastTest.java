@@ -57,10 +57,11 @@ public record LastTest(
   private static double ratio(double[] kpa, double usage, FamilyNorm norm, double gaugeOffset) {
     double read = 0;
     double expected = 0;
+    double level = norm.curve().at(usage);
     for (int c = 0; c < kpa.length; c++) {
       if (!Double.isNaN(kpa[c])) {
         read += kpa[c];
-        expected += Math.exp(norm.curve().at(usage) + norm.position(c) + gaugeOffset);
+        expected += Math.exp(level + norm.position(c) + gaugeOffset);
       }
     }
     return read / expected;

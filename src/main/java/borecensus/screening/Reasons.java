@@ -9,7 +9,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import java.util.stream.IntStream;
 
 /**
  * Turns probabilities into reasons and suspect cylinders.
@@ -58,10 +57,11 @@ final class Reasons {
     if (fault < PROBABLE) {
       return ranked.subList(0, 1);
     }
-    return IntStream.range(0, ranked.size())
-        .filter(i -> i == 0 || posterior.probabilities().get(ranked.get(i)) >= LISTED)
-        .mapToObj(ranked::get)
-        .toList();
+    int listed = 1;
+    while (listed < ranked.size() && posterior.probabilities().get(ranked.get(listed)) >= LISTED) {
+      listed++;
+    }
+    return ranked.subList(0, listed);
   }
 
   static List<Reason> of(List<Hypothesis> named, CompressionTest last, Family family) {

@@ -48,7 +48,7 @@ public final class Screening {
             model.tests(),
             lastTest,
             trend,
-            verdict(engine, last, norms))
+            verdict(engine, last, norm, norms))
         : assessment(
             history,
             Judgement.FAMILY_TOO_SMALL,
@@ -65,9 +65,9 @@ public final class Screening {
    * throttle, cranking speed, gauge and altitude first, wear last" (common practice; the figure is
    * a choice, no source).
    */
-  private static Verdict verdict(ModelledEngine engine, CompressionTest last, FleetNorms norms) {
+  private static Verdict verdict(
+      ModelledEngine engine, CompressionTest last, FamilyNorm norm, FleetNorms norms) {
     EngineHistory whole = engine.history();
-    FamilyNorm norm = norms.family(whole.familyId()).orElseThrow();
     EngineHistory history = ClearedEngine.evidence(whole, norm, norms);
     // Few engines were ever cleared; of all others the whole history is the evidence.
     HealthyModel model = history == whole ? engine.model() : HealthyModel.of(history, norm, norms);
@@ -101,8 +101,12 @@ public final class Screening {
   }
 
   private static CompressionTest lastTrusted(EngineHistory history) {
-    List<CompressionTest> trusted = history.trustedTests();
-    return trusted.get(trusted.size() - 1);
+    List<CompressionTest> tests = history.tests();
+    int last = tests.size() - 1;
+    while (!tests.get(last).trusted()) {
+      last--;
+    }
+    return tests.get(last);
   }
 
   private static Verdict tooSmall(CompressionTest last, FamilyNorm norm, FleetNorms norms) {

@@ -38,7 +38,8 @@ public record Verdict(
     suspectCylinders = List.copyOf(suspectCylinders);
     mainCylinders = List.copyOf(mainCylinders);
     Map<Hypothesis, Double> copy = new EnumMap<>(Hypothesis.class);
-    copy.putAll(probabilities);
+    // Without the entries that a map which cannot be changed would make for each of its own.
+    probabilities.forEach(copy::put);
     probabilities = Collections.unmodifiableMap(copy);
   }
 

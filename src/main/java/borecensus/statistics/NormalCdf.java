@@ -11,6 +11,10 @@ public final class NormalCdf {
   private static final double MIDDLE = 0.67448975;
   private static final double TAIL = 5.656854249492380195;
   private static final double ROOT_OF_TWO_PI_INVERSE = 0.398942280401432677940;
+  private static final double ROOT_OF_TWO_PI = 2.506628274631000502416;
+
+  /** The density farther out is taken as zero: it is below 1e-300. */
+  private static final double FARTHEST = 37;
 
   private static final double[] A = {
     2.2352520354606839287,
@@ -63,30 +67,42 @@ public final class NormalCdf {
 
   /** Probability that a standard normal variable lies below x. */
   public static double below(double x) {
+    return below(x, density(x));
+  }
+
+  /**
+   * The same, where the density is asked for too.
+   *
+   * @param density {@link #density} of x
+   */
+  public static double below(double x, double density) {
     double y = Math.abs(x);
     if (y <= MIDDLE) {
-      double squared = x * x;
-      return 0.5 + x * ratio(squared, A, B);
+      return 0.5 + x * ratio(x * x, A, B);
     }
     double smaller;
     if (y <= TAIL) {
-      smaller = scaled(y) * ratio(y, C, D);
+      smaller = density * ROOT_OF_TWO_PI * ratio(y, C, D);
     } else {
       double squared = 1 / (x * x);
-      smaller = scaled(y) * (ROOT_OF_TWO_PI_INVERSE - squared * ratio(squared, P, Q)) / y;
+      smaller = density * (1 - ROOT_OF_TWO_PI * squared * ratio(squared, P, Q)) / y;
     }
     return x > 0 ? 1 - smaller : smaller;
   }
 
-  /** Density of a standard normal variable. */
+  /** Density of a standard normal variable; zero past {@value #FARTHEST}. */
   public static double density(double x) {
-    return ROOT_OF_TWO_PI_INVERSE * Math.exp(-0.5 * x * x);
-  }
-
-  /** exp(-y^2 / 2), split so that the square loses no digits. */
-  private static double scaled(double y) {
+    double y = Math.abs(x);
+    if (y > FARTHEST) {
+      return 0;
+    }
+    // The exponent in two parts, of which the first is exact, so that it loses no digits.
     double coarse = Math.floor(y * 16) / 16;
-    return Math.exp(-0.5 * coarse * coarse) * Math.exp(-0.5 * (y - coarse) * (y + coarse));
+    double high = 0.5 * coarse * coarse;
+    double low = 0.5 * (y - coarse) * (y + coarse);
+    double sum = high + low;
+    double lost = low - (sum - high);
+    return ROOT_OF_TWO_PI_INVERSE * (1 - lost) * QuickExp.of(-sum);
   }
 
   /** The last coefficient above belongs to the highest power; the one below has 1 there. */

@@ -104,7 +104,7 @@ public final class NormalRange {
    */
   public static double normalScore(double w, int n) {
     RangeGrid grid = grid(n);
-    double[] beyond = grid.sharesBeyond(Math.min(Math.max(w, NARROWEST), WIDEST));
+    RangeGrid.Beyond beyond = grid.sharesBeyond(Math.min(Math.max(w, NARROWEST), WIDEST));
     double tail = grid.survival(beyond);
     if (Double.isNaN(tail)) {
       return Double.NaN;

@@ -24,16 +24,18 @@ final class NormalTail {
   private static final double ROOT_OF_TWO_PI = Math.sqrt(2.0 * Math.PI);
   private static final int MAX_NEWTON_STEPS = 50;
   private static final double NEWTON_ACCURACY = 1e-10;
-  private static final double[] LOG_TAIL = new double[(int) (TO - FROM) * STEPS_PER_UNIT + 1];
-  private static final double[] SLOPE = new double[LOG_TAIL.length];
+  private static final int STEPS = (int) (TO - FROM) * STEPS_PER_UNIT;
+
+  /** Log of the tail at each step and, beside it so that both are met at once, its slope. */
+  private static final double[] TABLE = new double[2 * (STEPS + 1)];
 
   static {
-    for (int i = 0; i < LOG_TAIL.length; i++) {
+    for (int i = 0; i <= STEPS; i++) {
       double z = FROM + (double) i / STEPS_PER_UNIT;
       double smaller = 0.5 * Erf.erfc(Math.abs(z) / Math.sqrt(2.0));
       double tail = z < 0.0 ? 1.0 - smaller : smaller;
-      LOG_TAIL[i] = z < 0.0 ? Math.log1p(-smaller) : Math.log(smaller);
-      SLOPE[i] = -density(z) / tail;
+      TABLE[2 * i] = z < 0.0 ? Math.log1p(-smaller) : Math.log(smaller);
+      TABLE[2 * i + 1] = -density(z) / tail;
     }
   }
 
@@ -51,15 +53,16 @@ final class NormalTail {
       return 0.0;
     }
     double position = (z - FROM) * STEPS_PER_UNIT;
-    if (!(position < LOG_TAIL.length - 1)) {
+    if (!(position < STEPS)) {
       return Double.isNaN(z) ? Double.NaN : Double.NEGATIVE_INFINITY;
     }
     int i = (int) position;
     double t = position - i;
     double s = 1.0 - t;
     double step = 1.0 / STEPS_PER_UNIT;
-    return s * s * ((1.0 + 2.0 * t) * LOG_TAIL[i] + t * step * SLOPE[i])
-        + t * t * ((1.0 + 2.0 * s) * LOG_TAIL[i + 1] - s * step * SLOPE[i + 1]);
+    int at = 2 * i;
+    return s * s * ((1.0 + 2.0 * t) * TABLE[at] + t * step * TABLE[at + 1])
+        + t * t * ((1.0 + 2.0 * s) * TABLE[at + 2] - s * step * TABLE[at + 3]);
   }
 
   /**

@@ -10,6 +10,9 @@ import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactor
  * <p>With q = Q(x + w) and s = 1 - q/Q, {@code Q^(n-1) - (Q - q)^(n-1)} is taken as {@code q
  * Q^(n-2) (1 + s + ... + s^(n-2))}, in which nothing is subtracted, so that it keeps its digits
  * when q is tiny.
+ *
+ * <p>At any w most nodes add nothing that a sum would keep. Those that do move downwards as w
+ * grows, so that for each unit of w they are known from its ends.
  */
 final class RangeGrid {
   private static final double STEP = 0.2;
@@ -18,12 +21,23 @@ final class RangeGrid {
   private static final double WIDEST = 16.0;
   private static final int MOMENT_NODES = 64;
 
+  /** Nodes that add less than this share of a sum are left out. */
+  private static final double NEGLIGIBLE_SHARE = 1e-18;
+
+  /** Stands for 0, where a lower tail has no largest term. */
+  private static final double NARROWEST = 0.01;
+
   /** Of all grids, since it keeps the nodes, which take longer to find than to use. */
   private static final GaussIntegratorFactory INTEGRATORS = new GaussIntegratorFactory();
 
   private final int others;
   private final double[] tail;
   private final double[] weight;
+
+  /** By unit of w: the first node that counts, and the one after the last. */
+  private final int[] first = new int[(int) WIDEST];
+
+  private final int[] end = new int[(int) WIDEST];
   private final double mean;
   private final double standardDeviation;
 
@@ -31,6 +45,10 @@ final class RangeGrid {
     this.others = others;
     this.tail = tail;
     this.weight = weight;
+    for (int unit = 0; unit < first.length; unit++) {
+      first[unit] = counting(unit + 1.0)[0];
+      end[unit] = counting(Math.max(unit, NARROWEST))[1];
+    }
     GaussIntegrator integrator = INTEGRATORS.legendre(MOMENT_NODES, 0.0, WIDEST);
     // Integration by parts: E W = int S dw and E W^2 = int 2 w S dw.
     this.mean = integrator.integrate(this::survival);
@@ -59,45 +77,94 @@ final class RangeGrid {
     return cdf(sharesBeyond(w));
   }
 
-  /** By node, Q(x + w) / Q(x): of a reading above x, that it is also above x + w. */
-  double[] sharesBeyond(double w) {
-    double[] beyond = new double[NODES];
-    for (int k = 0; k < NODES; k++) {
-      beyond[k] = Math.min(1.0, NormalTail.probability(node(k) + w) / tail[k]);
+  /**
+   * By node, Q(x + w) / Q(x): of a reading above x, that it is also above x + w.
+   *
+   * @param from the node of the first of these shares
+   */
+  record Beyond(int from, double[] shares) {}
+
+  /** At the nodes that count. */
+  Beyond sharesBeyond(double w) {
+    int unit = (int) w;
+    return unit < first.length ? beyond(w, first[unit], end[unit]) : beyond(w, 0, NODES);
+  }
+
+  private Beyond beyond(double w, int from, int to) {
+    double[] shares = new double[to - from];
+    for (int i = 0; i < shares.length; i++) {
+      double further = NormalTail.probability(node(from + i) + w);
+      shares[i] = Math.min(1.0, further / tail[from + i]);
     }
-    return beyond;
+    return new Beyond(from, shares);
   }
 
   /** See {@link #survival(double)}. */
-  double survival(double[] beyond) {
-    double[] powers = new double[NODES];
-    Arrays.fill(powers, 1.0);
-    // Nodes within: they are independent of each other, powers are not.
-    for (int i = 1; i < others; i++) {
-      for (int k = 0; k < NODES; k++) {
-        powers[k] = powers[k] * (1.0 - beyond[k]) + 1.0;
-      }
-    }
-    double sum = 0.0;
-    for (int k = 0; k < NODES; k++) {
-      sum += weight[k] * beyond[k] * powers[k];
-    }
-    return Math.min(1.0, sum);
+  double survival(Beyond beyond) {
+    return Math.min(1.0, sum(upper(beyond)));
   }
 
   /** See {@link #cdf(double)}. */
-  double cdf(double[] beyond) {
-    double[] powers = weight.clone();
-    for (int i = 0; i < others; i++) {
-      for (int k = 0; k < NODES; k++) {
-        powers[k] *= 1.0 - beyond[k];
+  double cdf(Beyond beyond) {
+    return Math.min(1.0, sum(lower(beyond)));
+  }
+
+  /** The terms of the upper tail, by node. */
+  private double[] upper(Beyond beyond) {
+    double[] shares = beyond.shares();
+    double[] terms = new double[shares.length];
+    Arrays.fill(terms, 1.0);
+    // Nodes within: they are independent of each other, powers are not.
+    for (int i = 1; i < others; i++) {
+      for (int k = 0; k < terms.length; k++) {
+        terms[k] = terms[k] * (1.0 - shares[k]) + 1.0;
       }
     }
-    double sum = 0.0;
-    for (double power : powers) {
-      sum += power;
+    for (int k = 0; k < terms.length; k++) {
+      terms[k] *= weight[beyond.from() + k] * shares[k];
     }
-    return Math.min(1.0, sum);
+    return terms;
+  }
+
+  /** The terms of the lower tail, by node. */
+  private double[] lower(Beyond beyond) {
+    double[] shares = beyond.shares();
+    double[] terms = Arrays.copyOfRange(weight, beyond.from(), beyond.from() + shares.length);
+    for (int i = 0; i < others; i++) {
+      for (int k = 0; k < terms.length; k++) {
+        terms[k] *= 1.0 - shares[k];
+      }
+    }
+    return terms;
+  }
+
+  private static double sum(double[] terms) {
+    double sum = 0.0;
+    for (double term : terms) {
+      sum += term;
+    }
+    return sum;
+  }
+
+  /** The first node that counts in either tail at this w, and the one after the last. */
+  private int[] counting(double w) {
+    Beyond all = beyond(w, 0, NODES);
+    int[] upper = counting(upper(all));
+    int[] lower = counting(lower(all));
+    return new int[] {Math.min(upper[0], lower[0]), Math.max(upper[1], lower[1])};
+  }
+
+  private static int[] counting(double[] terms) {
+    double least = NEGLIGIBLE_SHARE * sum(terms);
+    int first = 0;
+    while (first < terms.length && terms[first] < least) {
+      first++;
+    }
+    int end = terms.length;
+    while (end > first && terms[end - 1] < least) {
+      end--;
+    }
+    return new int[] {first, end};
   }
 
   double mean() {

@@ -93,4 +93,14 @@ class ReadingPrecisionTest {
       agrees(model, new int[] {7});
     }
   }
+
+  @Test
+  void setsOfCylindersThatAreAlikeAndOfOnesThatAreNotGoTogether() {
+    HealthyModel model = model(5, 8, 0, 11);
+    model.residual()[1][3] = Double.NaN;
+    model.residual()[4][7] = Double.NaN;
+    agrees(model, new int[] {0, 1, 2});
+    agrees(model, new int[] {2, 3, 4});
+    agrees(model, new int[] {0, 1, 2, 3, 4, 5, 6, 7});
+  }
 }

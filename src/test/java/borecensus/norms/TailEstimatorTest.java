@@ -12,13 +12,16 @@ import org.junit.jupiter.api.Test;
 
 class TailEstimatorTest {
   private static TailColumn column(double lastingLogRatio, double... noiseLogRatios) {
-    TailColumn.Part[] single =
-        Arrays.stream(noiseLogRatios)
-            .mapToObj(r -> new TailColumn.Part(r, 1))
-            .toArray(TailColumn.Part[]::new);
-    double[] since = new double[single.length];
+    double[] since = new double[noiseLogRatios.length];
     Arrays.fill(since, Double.NaN);
-    return new TailColumn(new TailColumn.Part(lastingLogRatio, 1), single, since);
+    return new TailColumn(
+        new TailColumn.Part(lastingLogRatio, 1), noiseLogRatios, ones(since.length), since);
+  }
+
+  private static double[] ones(int length) {
+    double[] ones = new double[length];
+    Arrays.fill(ones, 1);
+    return ones;
   }
 
   @Test
@@ -37,7 +40,8 @@ class TailEstimatorTest {
     TailColumn late =
         new TailColumn(
             new TailColumn.Part(0, 1),
-            column(0, 0, 0, 0).single(),
+            new double[3],
+            ones(3),
             new double[] {Double.NaN, 40, Double.NaN});
     double[] wide = late.wide(1e-3, 1e-3);
     assertEquals(0, wide[1], 1e-9);
@@ -52,20 +56,22 @@ class TailEstimatorTest {
     double offsets = 0;
     double noises = 0;
     for (int i = 0; i < 200; i++) {
-      TailColumn.Part[] single = new TailColumn.Part[1 + i % 6];
+      double[] single = new double[1 + i % 6];
+      double[] scores = new double[single.length];
       double[] since = new double[single.length];
       for (int t = 0; t < single.length; t++) {
-        single[t] = new TailColumn.Part(20 * random.nextGaussian(), random.nextGaussian());
+        single[t] = 20 * random.nextGaussian();
+        scores[t] = random.nextGaussian();
         since[t] = t > 0 && t < since.length - 1 ? 20 + 20 * random.nextGaussian() : Double.NaN;
       }
       TailColumn.Part lasting =
           new TailColumn.Part(20 * random.nextGaussian(), random.nextGaussian());
-      TailColumn column = new TailColumn(lasting, single, since);
+      TailColumn column = new TailColumn(lasting, single, scores, since);
       double weight = random.nextDouble();
       double[] wide = column.wide(0.003, 0.02);
       offsets += lasting.score() > 0 ? weight * wide[0] : 0;
       for (int t = 0; t < single.length; t++) {
-        noises += single[t].score() > 0 ? weight * wide[1 + t] : 0;
+        noises += scores[t] > 0 ? weight * wide[1 + t] : 0;
       }
       table.add(column, weight);
     }
@@ -81,7 +87,8 @@ class TailEstimatorTest {
     TailColumn whole =
         new TailColumn(
             new TailColumn.Part(logRatio, offset),
-            new TailColumn.Part[] {new TailColumn.Part(-1e3, offset)},
+            new double[] {-1e3},
+            new double[] {offset},
             new double[] {Double.NaN});
     return new TailRatios(whole, new TailColumn[0]);
   }

@@ -47,6 +47,16 @@ class NormalRangeTest {
   }
 
   @ParameterizedTest
+  @ValueSource(ints = {2, 3, 8, 16})
+  void nodesLeftOutLeaveNoStepWhereTheyChange(int n) {
+    for (int unit = 1; unit <= 16; unit++) {
+      double below = Math.nextDown((double) unit);
+      assertEquals(1, NormalRange.survival(below, n) / NormalRange.survival(unit, n), 1e-12);
+      assertEquals(1, NormalRange.cdf(below, n) / NormalRange.cdf(unit, n), 1e-12);
+    }
+  }
+
+  @ParameterizedTest
   @MethodSource("sizes")
   void quantilesAgreeWithTheStudentisedRangeOfInfiniteDegreesOfFreedom(NamedCsvRecord row) {
     int n = (int) number(row, "n");
