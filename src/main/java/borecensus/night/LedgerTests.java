@@ -1,21 +1,16 @@
 package borecensus.night;
 
+import borecensus.night.parquet.PackedColumn;
 import borecensus.packed.ByteWriter;
 import java.io.Closeable;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import org.apache.parquet.column.ColumnDescriptor;
-import org.apache.parquet.column.ColumnReader;
-import org.apache.parquet.column.impl.ColumnReaderImpl;
 import org.apache.parquet.column.page.PageReadStore;
 import org.apache.parquet.hadoop.ParquetFileReader;
-import org.apache.parquet.io.api.Binary;
-import org.apache.parquet.io.api.PrimitiveConverter;
 import org.apache.parquet.schema.MessageType;
 import org.apache.parquet.schema.Type;
-import org.apache.spark.sql.types.ArrayType;
 
 /**
  * The tests in a file of the ledger, from its columns straight to bytes. The whole ledger passes
@@ -23,19 +18,17 @@ import org.apache.spark.sql.types.ArrayType;
  * to put it into a row, and out of that again.
  */
 final class LedgerTests implements Closeable {
-  private static final Binary TEST =
-      Binary.fromConstantByteArray(LedgerKind.TEST.code().getBytes(StandardCharsets.UTF_8));
+  private static final byte[] TEST = written(LedgerKind.TEST.code());
 
   private static final int TEST_ID = SheetBytes.FIELDS.indexOf(LedgerField.TEST_ID);
 
   private final ParquetFileReader file;
   private final ByteWriter record;
-  private final List<Column> sheet = new ArrayList<>();
-  private ColumnReader kind;
-  private Column vehicleId;
+  private final ByteWriter kindOfRow = new ByteWriter();
+  private PackedColumn[] sheet = {};
+  private PackedColumn kind;
+  private PackedColumn vehicleId;
   private long rowsLeft;
-  private Binary lastKind;
-  private boolean lastKindIsTest;
 
   /**
    * Opens a file of the ledger.
@@ -47,6 +40,12 @@ final class LedgerTests implements Closeable {
     this.record = record;
   }
 
+  private static byte[] written(String text) {
+    ByteWriter writer = new ByteWriter();
+    writer.text(text);
+    return writer.toBytes();
+  }
+
   /** Begins with the next row group; false when there is none. */
   private boolean nextGroup() throws IOException {
     file.setRequestedSchema(wanted(file.getFileMetaData().getSchema()));
@@ -55,13 +54,9 @@ final class LedgerTests implements Closeable {
       return false;
     }
     rowsLeft = pages.getRowCount();
-    lastKind = null;
-    kind = reader(LedgerField.KIND, pages, new PrimitiveConverter() {});
+    kind = column(LedgerField.KIND, pages);
     vehicleId = column(LedgerField.VEHICLE_ID, pages);
-    sheet.clear();
-    for (LedgerField field : SheetBytes.FIELDS) {
-      sheet.add(column(field, pages));
-    }
+    sheet = SheetBytes.FIELDS.stream().map(f -> column(f, pages)).toArray(PackedColumn[]::new);
     return true;
   }
 
@@ -77,20 +72,10 @@ final class LedgerTests implements Closeable {
     return new MessageType(all.getName(), wanted);
   }
 
-  private Column column(LedgerField field, PageReadStore pages) {
-    if (field.type() instanceof ArrayType list) {
-      ByteWriter elements = new ByteWriter();
-      LedgerCell cell = LedgerCell.of(list.elementType(), elements);
-      return new ListColumn(field, reader(field, pages, cell), elements);
-    }
-    return new Column(field, reader(field, pages, LedgerCell.of(field.type(), record)));
-  }
-
-  private ColumnReader reader(LedgerField field, PageReadStore pages, PrimitiveConverter cell) {
+  private PackedColumn column(LedgerField field, PageReadStore pages) {
     for (ColumnDescriptor column : file.getFileMetaData().getSchema().getColumns()) {
       if (column.getPath()[0].equals(field.columnName())) {
-        // Which software wrote the file matters for an encoding that the ledger has not.
-        return new ColumnReaderImpl(column, pages.getPageReader(column), cell, null);
+        return new PackedColumn(column, pages.getPageReader(column));
       }
     }
     throw new IllegalStateException("the ledger has no column " + field.columnName());
@@ -100,30 +85,22 @@ final class LedgerTests implements Closeable {
   boolean next() throws IOException {
     while (rowsLeft > 0 || nextGroup()) {
       rowsLeft--;
-      boolean test = isTest();
-      kind.consume();
-      if (test) {
+      kindOfRow.clear();
+      write(kind, LedgerField.KIND, kindOfRow);
+      if (kindOfRow.holds(TEST)) {
         return true;
       }
       vehicleId.skip();
-      sheet.forEach(Column::skip);
+      for (PackedColumn column : sheet) {
+        column.skip();
+      }
     }
     return false;
   }
 
-  private boolean isTest() {
-    Binary code = kind.getBinary();
-    // What stands in a dictionary comes as the same object each time.
-    if (code != lastKind) {
-      lastKind = code;
-      lastKindIsTest = TEST.equals(code);
-    }
-    return lastKindIsTest;
-  }
-
   /** Writes the id of the test's vehicle. */
   void writeVehicleId() {
-    vehicleId.write(record);
+    write(vehicleId, LedgerField.VEHICLE_ID, record);
   }
 
   /**
@@ -133,79 +110,22 @@ final class LedgerTests implements Closeable {
    */
   int writeSheet() {
     int testIdAt = 0;
-    for (int i = 0; i < sheet.size(); i++) {
+    for (int i = 0; i < sheet.length; i++) {
       testIdAt = i == TEST_ID ? record.size() : testIdAt;
-      sheet.get(i).write(record);
+      write(sheet[i], SheetBytes.FIELDS.get(i), record);
     }
     return testIdAt;
+  }
+
+  private static void write(PackedColumn column, LedgerField field, ByteWriter to) {
+    if (column.isAbsent()) {
+      throw new IllegalStateException("a test in the ledger has no " + field.columnName());
+    }
+    column.write(to);
   }
 
   @Override
   public void close() throws IOException {
     file.close();
-  }
-
-  /** A column with one value in each row. */
-  private static class Column {
-    final LedgerField field;
-    final ColumnReader reader;
-    final int present;
-
-    Column(LedgerField field, ColumnReader reader) {
-      this.field = field;
-      this.reader = reader;
-      this.present = reader.getDescriptor().getMaxDefinitionLevel();
-    }
-
-    void skip() {
-      do {
-        if (reader.getCurrentDefinitionLevel() == present) {
-          reader.skip();
-        }
-        reader.consume();
-      } while (reader.getCurrentRepetitionLevel() > 0);
-    }
-
-    void write(ByteWriter record) {
-      if (reader.getCurrentDefinitionLevel() != present) {
-        throw absent();
-      }
-      reader.writeCurrentValueToConverter();
-      reader.consume();
-    }
-
-    IllegalStateException absent() {
-      return new IllegalStateException("a test in the ledger has no " + field.columnName());
-    }
-  }
-
-  /** A column with a list in each row. */
-  private static final class ListColumn extends Column {
-    private static final int NO_LIST = 0;
-
-    private final ByteWriter elements;
-
-    ListColumn(LedgerField field, ColumnReader reader, ByteWriter elements) {
-      super(field, reader);
-      this.elements = elements;
-    }
-
-    @Override
-    void write(ByteWriter record) {
-      if (reader.getCurrentDefinitionLevel() == NO_LIST) {
-        throw absent();
-      }
-      int count = 0;
-      elements.clear();
-      do {
-        if (reader.getCurrentDefinitionLevel() == present) {
-          reader.writeCurrentValueToConverter();
-          count++;
-        }
-        reader.consume();
-      } while (reader.getCurrentRepetitionLevel() > 0);
-      record.count(count);
-      record.written(elements);
-    }
   }
 }

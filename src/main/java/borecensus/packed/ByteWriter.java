@@ -79,6 +79,13 @@ public final class ByteWriter {
     size += Long.BYTES;
   }
 
+  /** The lowest bytes of a number, the very lowest first. */
+  public void lowest(long value, int byteCount) {
+    reserve(Long.BYTES);
+    LONGS.set(bytes, size, value);
+    size += byteCount;
+  }
+
   /** A number to its last bit, NaN and its kind included. */
   public void real(double value) {
     // Whether it is the right step is seen by the next line.
@@ -116,35 +123,41 @@ public final class ByteWriter {
       count(0);
       return;
     }
-    count(value.length + 1L);
-    all(value, value.length);
+    utf8(value, 0, value.length);
+  }
+
+  /** A text among the bytes of others. */
+  public void utf8(byte[] among, int from, int length) {
+    count(length + 1L);
+    written(among, from, length);
   }
 
   /** What another writer holds, with its length. */
   public void part(ByteWriter other) {
     count(other.size);
-    all(other.bytes, other.size);
+    written(other);
   }
 
-  /** What was written elsewhere, as it is. */
-  public void written(byte[] elsewhere) {
-    all(elsewhere, elsewhere.length);
+  /** Some of what was written elsewhere, as it is. */
+  public void written(byte[] elsewhere, int from, int length) {
+    reserve(length);
+    System.arraycopy(elsewhere, from, bytes, size, length);
+    size += length;
   }
 
   /** What another writer holds, as it is. */
   public void written(ByteWriter elsewhere) {
-    all(elsewhere.bytes, elsewhere.size);
+    written(elsewhere.bytes, 0, elsewhere.size);
+  }
+
+  /** Whether exactly these bytes were written. */
+  public boolean holds(byte[] others) {
+    return Arrays.equals(bytes, 0, size, others, 0, others.length);
   }
 
   /** The bytes with their length that were written from a place on; null where null was. */
   public byte[] utf8At(int place) {
     return new ByteReader(bytes, place).bytes();
-  }
-
-  private void all(byte[] value, int length) {
-    reserve(length);
-    System.arraycopy(value, 0, bytes, size, length);
-    size += length;
   }
 
   /** A word of an enumeration; null stays null. */

@@ -26,6 +26,34 @@ class ByteWriterTest {
     assertFalse(in.hasMore());
   }
 
+  @Test
+  void partsOfOtherBytesStandAsIfTheyHadBeenWrittenByThemselves() {
+    byte[] among = {7, 'a', 'b', 8};
+    ByteReader in =
+        reader(
+            out -> {
+              out.utf8(among, 1, 2);
+              out.written(among, 3, 1);
+              out.lowest(0x0605, 2);
+              out.lowest(9, 1);
+            });
+    assertEquals("ab", in.text());
+    assertEquals(8, in.count());
+    assertEquals(5, in.count());
+    assertEquals(6, in.count());
+    assertEquals(9, in.count());
+    assertFalse(in.hasMore());
+  }
+
+  @Test
+  void holdsJustWhatWasWritten() {
+    ByteWriter out = new ByteWriter();
+    out.lowest(0x0605, 2);
+    assertTrue(out.holds(new byte[] {5, 6}));
+    assertFalse(out.holds(new byte[] {5}));
+    assertFalse(out.holds(new byte[] {5, 6, 0}));
+  }
+
   @Property
   void everyPatternOfBitsComesBackAsTheNumberItWas(@ForAll long bits) {
     comesBack(Double.longBitsToDouble(bits));

@@ -120,6 +120,20 @@ final class PageBytes {
     }
   }
 
+  /**
+   * Levels with the length of their bytes, as they stand in a page of the format's first version;
+   * nothing where all of them are 0.
+   *
+   * @param largest that a level of the column can be
+   */
+  void levels(Runs levels, int largest) {
+    if (largest > 0) {
+      int at = room(Integer.BYTES);
+      HybridRuns.write(levels, HybridRuns.width(largest), this);
+      fill(at, size - at - Integer.BYTES, Integer.BYTES);
+    }
+  }
+
   /** Leaves room for a number that is known later. */
   int room(int byteCount) {
     int at = size;

@@ -204,8 +204,8 @@ final class StoredColumn {
       return;
     }
     page.clear();
-    putLevels(repetitions, column.getMaxRepetitionLevel());
-    putLevels(definitions, column.getMaxDefinitionLevel());
+    page.levels(repetitions, column.getMaxRepetitionLevel());
+    page.levels(definitions, column.getMaxDefinitionLevel());
     Encoding encoding = putValues();
     pages.writePage(
         page.written(),
@@ -221,14 +221,6 @@ final class StoredColumn {
     rowsInPage = 0;
     plainBytes = 0;
     afterPage();
-  }
-
-  private void putLevels(Runs levels, int largest) {
-    if (largest > 0) {
-      int at = page.room(Integer.BYTES);
-      HybridRuns.write(levels, HybridRuns.width(largest), page);
-      page.fill(at, page.size() - at - Integer.BYTES, Integer.BYTES);
-    }
   }
 
   private Encoding putValues() {
