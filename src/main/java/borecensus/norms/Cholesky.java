@@ -86,7 +86,7 @@ final class Cholesky {
   double[][] inverse() {
     int n = lower.length;
     double[][] rows = invertedLower();
-    double[][] inverse = new double[n][n];
+    double[][] inverse = Zeros.square(n);
     for (int k = 0; k < n; k++) {
       double[] row = rows[k];
       for (int i = 0; i <= k; i++) {
@@ -108,7 +108,7 @@ final class Cholesky {
   /** Rows of the inverse of the lower factor. */
   private double[][] invertedLower() {
     int n = lower.length;
-    double[][] inv = new double[n][n];
+    double[][] inv = Zeros.square(n);
     for (int i = 0; i < n; i++) {
       double[] row = inv[i];
       for (int k = 0; k < i; k++) {

@@ -83,7 +83,7 @@ record CylinderPrecision(double[] own, double factor) {
     int n = own.length;
     double[] drawn = k.times(own);
     double squared = cylinders * factor * factor * dot(own, drawn);
-    double[][] sum = new double[n][n];
+    double[][] sum = Zeros.square(n);
     for (int t = 0; t < n; t++) {
       double row = cylinders * own[t];
       for (int u = 0; u <= t; u++) {

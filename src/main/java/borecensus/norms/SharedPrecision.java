@@ -134,7 +134,7 @@ record SharedPrecision(int tests, double[] rows) {
    * @param a symmetric, by rows, both triangles
    */
   double[][] takenFrom(double[] a) {
-    double[][] left = new double[tests][tests];
+    double[][] left = Zeros.square(tests);
     double[] drawn = new double[tests];
     for (int u = 0; u < tests; u++) {
       // A column of K A, met by the rows of A from its diagonal down.
