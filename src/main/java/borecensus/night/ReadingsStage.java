@@ -3,15 +3,15 @@ package borecensus.night;
 import borecensus.domain.CompressionTest;
 import borecensus.domain.EngineHistory;
 import borecensus.domain.SheetKind;
-import borecensus.night.parquet.RepeatedTexts;
 import borecensus.night.parquet.TableRow;
-import borecensus.norms.FamilyNorm;
 import borecensus.norms.FleetNorms;
 import borecensus.norms.LearningPeriod;
-import borecensus.screening.CylinderDeviation;
+import borecensus.norms.UsageAxis;
+import borecensus.screening.EngineDeviations;
+import borecensus.screening.ResidualEngine;
 import java.io.Serializable;
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.Collections;
 import java.util.Iterator;
 import java.util.List;
 import org.apache.spark.api.java.JavaRDD;
@@ -19,7 +19,6 @@ import org.apache.spark.api.java.function.FlatMapFunction;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
-import org.apache.spark.unsafe.types.UTF8String;
 
 /** Every accepted dry test, one row per cylinder, beside what the family lets expect. */
 final class ReadingsStage {
@@ -76,48 +75,47 @@ final class ReadingsStage {
 
     @Override
     public Iterator<TableRow> call(Iterator<Row> histories) {
-      RepeatedTexts texts = new RepeatedTexts();
       return new EachVehicle<>(
-          histories,
-          HistoryField.VEHICLE_ID.ordinal(),
-          vehicle -> tests(vehicle, texts).iterator());
+          histories, HistoryField.VEHICLE_ID.ordinal(), vehicle -> tests(vehicle).iterator());
     }
 
     /** The dry tests of all engines that a vehicle has had. */
-    private List<TableRow> tests(List<Row> vehicle, RepeatedTexts texts) {
-      List<ReadTest> tests = new ArrayList<>();
+    private List<TableRow> tests(List<Row> vehicle) {
+      List<TestReadings> tests = new ArrayList<>();
       for (Row row : vehicle) {
-        EngineHistory history = model.value().doubted(told.known(HistoryRows.toHistory(row)));
-        for (CompressionTest test : history.tests()) {
-          if (test.kind() == SheetKind.DRY && told.has(test)) {
-            tests.add(new ReadTest(history, test));
-          }
+        EngineHistory known = told.known(HistoryRows.toHistory(row));
+        if (tellsAnyOf(known)) {
+          addTests(known, tests);
         }
       }
-      tests.sort(ReadTest.ORDER);
-      List<TableRow> rows = new ArrayList<>(tests.size());
-      for (ReadTest test : tests) {
-        rows.add(cylinders(test, texts));
+      tests.sort(TestReadings.ORDER);
+      return Collections.unmodifiableList(tests);
+    }
+
+    private boolean tellsAnyOf(EngineHistory history) {
+      for (CompressionTest test : history.tests()) {
+        if (tells(test)) {
+          return true;
+        }
       }
-      return rows;
+      return false;
     }
 
-    private TestReadings cylinders(ReadTest read, RepeatedTexts texts) {
+    private boolean tells(CompressionTest test) {
+      return test.kind() == SheetKind.DRY && told.has(test);
+    }
+
+    private void addTests(EngineHistory known, List<TestReadings> to) {
       FleetNorms norms = model.value().norms();
-      EngineHistory history = read.history();
-      FamilyNorm norm = norms.family(history.familyId()).orElseThrow();
-      return new TestReadings(
-          read.test(),
-          history,
-          norm.axis(),
-          CylinderDeviation.of(read.test(), history, norms),
-          texts);
+      ResidualEngine engine = model.value().residuals(known);
+      EngineDeviations deviations = EngineDeviations.of(engine, norms);
+      EngineHistory history = engine.history();
+      UsageAxis axis = norms.family(history.familyId()).orElseThrow().axis();
+      for (CompressionTest test : history.tests()) {
+        if (tells(test)) {
+          to.add(new TestReadings(test, history, axis, deviations.of(test)));
+        }
+      }
     }
-  }
-
-  private record ReadTest(EngineHistory history, CompressionTest test) {
-    private static final Comparator<ReadTest> ORDER =
-        Comparator.comparing((ReadTest t) -> t.test().testedAt())
-            .thenComparing(t -> UTF8String.fromString(t.test().testId()));
   }
 }

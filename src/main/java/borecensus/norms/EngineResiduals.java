@@ -31,8 +31,13 @@ public record EngineResiduals(
     return of(history, EngineReadings.usedTests(history), norm, norms);
   }
 
-  /** Some tests, trusted or not. */
-  static EngineResiduals of(
+  /** One test alone, trusted or not. */
+  public static EngineResiduals of(
+      EngineHistory history, CompressionTest test, FamilyNorm norm, FleetNorms norms) {
+    return of(history, List.of(test), norm, norms);
+  }
+
+  private static EngineResiduals of(
       EngineHistory history, List<CompressionTest> used, FamilyNorm norm, FleetNorms norms) {
     String[] gaugeIds = new String[used.size()];
     for (int t = 0; t < gaugeIds.length; t++) {

@@ -2,7 +2,6 @@ package borecensus.norms;
 
 import borecensus.domain.CompressionTest;
 import borecensus.domain.EngineHistory;
-import java.util.List;
 
 /**
  * One engine's residuals against the norm, and their covariance if the engine is healthy.
@@ -31,7 +30,7 @@ public record HealthyModel(
   /** One test alone, trusted or not. */
   public static HealthyModel of(
       EngineHistory history, CompressionTest test, FamilyNorm norm, FleetNorms norms) {
-    return of(EngineResiduals.of(history, List.of(test), norm, norms), norm);
+    return of(EngineResiduals.of(history, test, norm, norms), norm);
   }
 
   static HealthyModel of(EngineReadings readings, FamilyNorm norm, FleetNorms norms) {
@@ -73,6 +72,25 @@ public record HealthyModel(
   /** Variance of the residual of one reading. */
   public double readingTotalVariance(int test) {
     return levelCovariance[test][test] + cylinderVariance + readingVariance[test];
+  }
+
+  /**
+   * {@link #readingTotalVariance} of a test if it were the engine's only one. Its usage is taken as
+   * it stands among the others, which is the same where the distance is the engine's own.
+   */
+  public static double varianceAlone(EngineResiduals engine, int test, FamilyNorm norm) {
+    VarianceComponents v = norm.components();
+    double x = engine.usage()[test];
+    GaugeError error = engine.gaugeError(norm, test);
+    double common = v.engine() + usageVariance(engine.readings(), test, norm);
+    double level =
+        common + v.slope() * x * x + norm.curve().covariance(x, x) + error.sharedWith(error);
+    return level + v.test() + engine.cylinderVariance() + engine.readingVariance()[test];
+  }
+
+  private static double usageVariance(EngineReadings readings, int test, FamilyNorm norm) {
+    boolean known = readings.ownDistance() && !Double.isNaN(readings.usage()[test]);
+    return known ? 0 : norm.range().usageLevelVariance();
   }
 
   private static double[][] levelCovariance(EngineResiduals engine, FamilyNorm norm) {

@@ -46,7 +46,9 @@ final class KeyedMap<K extends Comparable<K>, V> extends AbstractMap<K, V>
   /** Where a key stands, or would stand. */
   private int place(Object key) {
     int place = (Objects.hashCode(key) * GOLDEN_RATIO >>> shift) << 1;
-    while (table[place] != null && !table[place].equals(key)) {
+    // The key asked for is at hand; the one in the table would have to be waited for, and often is
+    // the same object.
+    while (table[place] != null && !Objects.equals(key, table[place])) {
       place = place + 2 == table.length ? 0 : place + 2;
     }
     return place;

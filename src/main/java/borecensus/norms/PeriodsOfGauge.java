@@ -45,7 +45,7 @@ final class PeriodsOfGauge extends AbstractList<GaugePeriod> implements RandomAc
 
   @Override
   public int size() {
-    return periods.length;
+    return numbers.length / NUMBERS;
   }
 
   double offsetLog(int period) {
@@ -60,7 +60,7 @@ final class PeriodsOfGauge extends AbstractList<GaugePeriod> implements RandomAc
   int on(LocalDate day) {
     double sought = day.toEpochDay();
     int last = 0;
-    int after = periods.length;
+    int after = size();
     while (last + 1 < after) {
       int middle = (last + after) >>> 1;
       if (sought < numbers[NUMBERS * middle + FIRST_DAY]) {

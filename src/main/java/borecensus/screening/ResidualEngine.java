@@ -24,7 +24,7 @@ public record ResidualEngine(EngineHistory history, EngineResiduals residuals) {
     return new ResidualEngine(history, tested ? EngineResiduals.of(history, norm, norms) : null);
   }
 
-  private static FamilyNorm norm(EngineHistory history, FleetNorms norms) {
+  static FamilyNorm norm(EngineHistory history, FleetNorms norms) {
     return norms
         .family(history.familyId())
         .orElseThrow(

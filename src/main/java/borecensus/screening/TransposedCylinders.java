@@ -52,10 +52,11 @@ public final class TransposedCylinders {
     EngineResiduals model = engine.residuals();
     double[][] pattern = pattern(model.residual());
     Totals totals = Totals.of(pattern);
+    double neededLog = neededLog(pattern[0].length);
     Set<String> transposed = new HashSet<>();
     int first = trusted.size() - model.tests();
     for (int t = 0; t < model.tests(); t++) {
-      if (looksTransposed(pattern[t], totals, model.readingVariance()[t])) {
+      if (looksTransposed(pattern[t], totals, neededLog, model.readingVariance()[t])) {
         transposed.add(trusted.get(first + t).testId());
       }
     }
@@ -100,15 +101,21 @@ public final class TransposedCylinders {
     return count == 0 ? Double.NaN : sum / count;
   }
 
-  private static boolean looksTransposed(double[] x, Totals totals, double readingVariance) {
-    double[] usual = totals.meansWithout(x);
+  /** Log likelihood ratio that an exchange must beat. */
+  private static double neededLog(int cylinders) {
+    double pairs = cylinders * (cylinders - 1) / 2.0;
+    return Math.log(pairs * ODDS / SLIPS_PER_TEST);
+  }
+
+  private static boolean looksTransposed(
+      double[] x, Totals totals, double neededLog, double readingVariance) {
     double variance = readingVariance * (1 + 1.0 / (totals.tests() - 1));
-    double pairs = x.length * (x.length - 1) / 2.0;
-    double needed = 2 * variance * Math.log(pairs * ODDS / SLIPS_PER_TEST);
+    double needed = 2 * variance * neededLog;
     // No pair gains more than the widest of both could.
-    if (!(2 * range(x) * range(usual) > needed)) {
+    if (!(2 * range(x) * totals.rangeWithout(x) > needed)) {
       return false;
     }
+    double[] usual = totals.meansWithout(x);
     double within = FITS_WITHIN_SD * Math.sqrt(variance);
     for (int i = 0; i < x.length; i++) {
       for (int j = i + 1; j < x.length; j++) {
@@ -158,12 +165,28 @@ public final class TransposedCylinders {
     double[] meansWithout(double[] test) {
       double[] means = new double[sum.length];
       for (int c = 0; c < means.length; c++) {
-        int own = Double.isNaN(test[c]) ? 0 : 1;
-        int others = count[c] - own;
-        double ofOthers = own == 0 ? sum[c] : sum[c] - test[c];
-        means[c] = others == 0 ? Double.NaN : ofOthers / others;
+        means[c] = meanWithout(test, c);
       }
       return means;
+    }
+
+    /** The highest of these less the lowest. */
+    double rangeWithout(double[] test) {
+      double lowest = Double.POSITIVE_INFINITY;
+      double highest = Double.NEGATIVE_INFINITY;
+      for (int c = 0; c < sum.length; c++) {
+        double mean = meanWithout(test, c);
+        lowest = mean < lowest ? mean : lowest;
+        highest = mean > highest ? mean : highest;
+      }
+      return highest - lowest;
+    }
+
+    private double meanWithout(double[] test, int c) {
+      int own = Double.isNaN(test[c]) ? 0 : 1;
+      int others = count[c] - own;
+      double ofOthers = own == 0 ? sum[c] : sum[c] - test[c];
+      return others == 0 ? Double.NaN : ofOthers / others;
     }
   }
 }
