@@ -56,7 +56,7 @@ public record MeanCurve(double[] knots, double[] logKpa, double[][] covariance)
     int n = usage.length;
     int[] below = new int[n];
     double[] share = new double[n];
-    double[][] covariances = new double[n][n];
+    double[][] covariances = Zeros.square(n);
     for (int i = 0; i < n; i++) {
       below[i] = interval(usage[i]);
       share[i] = share(usage[i], below[i]);
