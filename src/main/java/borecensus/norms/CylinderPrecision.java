@@ -83,8 +83,9 @@ record CylinderPrecision(double[] own, double factor) {
     int n = own.length;
     double[] drawn = k.times(own);
     double squared = cylinders * factor * factor * dot(own, drawn);
-    double[][] sum = new double[n][n];
+    double[][] sum = new double[n][];
     for (int t = 0; t < n; t++) {
+      sum[t] = new double[n];
       double row = cylinders * own[t];
       for (int u = 0; u <= t; u++) {
         double shared = cylinders * (k.rows()[t * n + u] - factor * (drawn[t] + drawn[u]));

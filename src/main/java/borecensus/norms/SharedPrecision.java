@@ -134,7 +134,11 @@ record SharedPrecision(int tests, double[] rows) {
    * @param a symmetric, by rows, both triangles
    */
   double[][] takenFrom(double[] a) {
-    double[][] left = new double[tests][tests];
+    // Row by row: an array of arrays of unknown size is made by a call into the virtual machine.
+    double[][] left = new double[tests][];
+    for (int t = 0; t < tests; t++) {
+      left[t] = new double[tests];
+    }
     double[] drawn = new double[tests];
     for (int u = 0; u < tests; u++) {
       // A column of K A, met by the rows of A from its diagonal down.
