@@ -6,21 +6,24 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.NoSuchElementException;
 import java.util.function.Function;
-import org.apache.spark.sql.Row;
+import org.apache.spark.unsafe.types.UTF8String;
 
-/** What becomes of neighbouring rows of one vehicle, vehicle by vehicle. */
+/** What becomes of neighbouring histories of one vehicle, vehicle by vehicle. */
 final class EachVehicle<T> implements Iterator<T> {
-  private final Iterator<Row> rows;
-  private final int vehicleField;
-  private final Function<List<Row>, Iterator<T>> toRows;
-  private Row ahead;
+  private final Iterator<PackedHistory> histories;
+  private final Function<List<PackedHistory>, Iterator<T>> toRows;
+  private PackedHistory ahead;
   private Iterator<T> made = Collections.emptyIterator();
 
-  EachVehicle(Iterator<Row> rows, int vehicleField, Function<List<Row>, Iterator<T>> toRows) {
-    this.rows = rows;
-    this.vehicleField = vehicleField;
+  EachVehicle(
+      Iterator<PackedHistory> histories, Function<List<PackedHistory>, Iterator<T>> toRows) {
+    this.histories = histories;
     this.toRows = toRows;
-    this.ahead = rows.hasNext() ? rows.next() : null;
+    this.ahead = following();
+  }
+
+  private PackedHistory following() {
+    return histories.hasNext() ? histories.next() : null;
   }
 
   @Override
@@ -31,12 +34,12 @@ final class EachVehicle<T> implements Iterator<T> {
     return made.hasNext();
   }
 
-  private List<Row> vehicle() {
-    String vehicleId = ahead.getString(vehicleField);
-    List<Row> vehicle = new ArrayList<>();
-    while (ahead != null && ahead.getString(vehicleField).equals(vehicleId)) {
+  private List<PackedHistory> vehicle() {
+    UTF8String vehicleId = ahead.vehicleId();
+    List<PackedHistory> vehicle = new ArrayList<>();
+    while (ahead != null && ahead.vehicleId().equals(vehicleId)) {
       vehicle.add(ahead);
-      ahead = rows.hasNext() ? rows.next() : null;
+      ahead = following();
     }
     return vehicle;
   }

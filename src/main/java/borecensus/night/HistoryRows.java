@@ -145,11 +145,6 @@ final class HistoryRows {
     return RowFactory.create(cells);
   }
 
-  /** The history in a row of kind history. */
-  static EngineHistory toHistory(Row row) {
-    return HistoryBytes.read(row.getAs(HistoryField.HISTORY.ordinal()));
-  }
-
   /** The history in a row of kind history in Spark's own form. */
   static EngineHistory toHistory(InternalRow row) {
     return HistoryBytes.read(row.getBinary(HistoryField.HISTORY.ordinal()));

@@ -7,35 +7,31 @@ import org.apache.spark.NarrowDependency;
 import org.apache.spark.Partition;
 import org.apache.spark.TaskContext;
 import org.apache.spark.rdd.RDD;
-import org.apache.spark.sql.Row;
 import scala.collection.immutable.Seq;
 import scala.jdk.javaapi.CollectionConverters;
 import scala.reflect.ClassTag$;
 
 /**
- * Partitions that are each in order, merged to fewer ones that are in order too: nothing is sorted
- * again, and only one row of each partition is held.
+ * Partitions of histories that are each in the order of vehicles, merged to fewer ones that are in
+ * order too: nothing is sorted again, and only one history of each partition is held.
  */
-final class MergedPartitions extends RDD<Row> {
-  private final RDD<Row> parent;
+final class MergedPartitions extends RDD<PackedHistory> {
+  private final RDD<PackedHistory> parent;
   private final int count;
-  private final int orderedBy;
 
   /**
    * Merges neighbouring partitions.
    *
-   * @param parent with each partition in the order of one text column
+   * @param parent with each partition in the order of vehicles
    * @param count how many partitions there shall be, at most as many as there are
-   * @param orderedBy number of that column
    */
-  MergedPartitions(RDD<Row> parent, int count, int orderedBy) {
+  MergedPartitions(RDD<PackedHistory> parent, int count) {
     super(
         parent.context(),
         seq(List.of(new Neighbours(parent, count))),
-        ClassTag$.MODULE$.apply(Row.class));
+        ClassTag$.MODULE$.apply(PackedHistory.class));
     this.parent = parent;
     this.count = Math.max(1, Math.min(count, parent.getNumPartitions()));
-    this.orderedBy = orderedBy;
   }
 
   @Override
@@ -55,12 +51,12 @@ final class MergedPartitions extends RDD<Row> {
   }
 
   @Override
-  public scala.collection.Iterator<Row> compute(Partition split, TaskContext context) {
-    List<Iterator<Row>> parts = new ArrayList<>();
+  public scala.collection.Iterator<PackedHistory> compute(Partition split, TaskContext context) {
+    List<Iterator<PackedHistory>> parts = new ArrayList<>();
     for (Partition part : ((Merged) split).parts()) {
       parts.add(CollectionConverters.asJava(parent.iterator(part, context)));
     }
-    return CollectionConverters.asScala(new MergedRows(parts, orderedBy));
+    return CollectionConverters.asScala(new MergedHistories(parts));
   }
 
   private static int first(int merged, int count, int parts) {
@@ -73,11 +69,11 @@ final class MergedPartitions extends RDD<Row> {
 
   private record Merged(int index, Partition[] parts) implements Partition {}
 
-  private static final class Neighbours extends NarrowDependency<Row> {
+  private static final class Neighbours extends NarrowDependency<PackedHistory> {
     private final int count;
     private final int parts;
 
-    Neighbours(RDD<Row> parent, int count) {
+    Neighbours(RDD<PackedHistory> parent, int count) {
       super(parent);
       this.parts = parent.getNumPartitions();
       this.count = Math.max(1, Math.min(count, parts));

@@ -50,12 +50,17 @@ final class ReadingsStage {
   /**
    * In the order of the table, in so many partitions at most.
    *
-   * @param histories in the order of vehicles within each partition, as settling leaves them
+   * @param settled rows of {@link HistoryField}, histories in the order of vehicles within each
+   *     partition
    */
   static JavaRDD<TableRow> readings(
-      JavaRDD<Row> histories, Broadcast<NightModel> model, Told told, int partitions) {
-    int vehicle = HistoryField.VEHICLE_ID.ordinal();
-    return new MergedPartitions(histories.rdd(), partitions, vehicle)
+      KeptRows settled, Broadcast<NightModel> model, Told told, int partitions) {
+    JavaRDD<PackedHistory> histories =
+        settled
+            .internalRows()
+            .mapPartitions(
+                part -> new SettledHistories<>(part, history -> true, PackedHistory::of));
+    return new MergedPartitions(histories.rdd(), partitions)
         .toJavaRDD()
         .mapPartitions(new ToTests(model, told));
   }
@@ -67,23 +72,23 @@ final class ReadingsStage {
         .repartition(1)
         .sortWithinPartitions("vehicle_id", "segment")
         .toJavaRDD()
+        .map(PackedHistory::of)
         .mapPartitions(new ToTests(model, told));
   }
 
   private record ToTests(Broadcast<NightModel> model, Told told)
-      implements FlatMapFunction<Iterator<Row>, TableRow> {
+      implements FlatMapFunction<Iterator<PackedHistory>, TableRow> {
 
     @Override
-    public Iterator<TableRow> call(Iterator<Row> histories) {
-      return new EachVehicle<>(
-          histories, HistoryField.VEHICLE_ID.ordinal(), vehicle -> tests(vehicle).iterator());
+    public Iterator<TableRow> call(Iterator<PackedHistory> histories) {
+      return new EachVehicle<>(histories, vehicle -> tests(vehicle).iterator());
     }
 
     /** The dry tests of all engines that a vehicle has had. */
-    private List<TableRow> tests(List<Row> vehicle) {
+    private List<TableRow> tests(List<PackedHistory> vehicle) {
       List<TestReadings> tests = new ArrayList<>();
-      for (Row row : vehicle) {
-        EngineHistory known = told.known(HistoryRows.toHistory(row));
+      for (PackedHistory packed : vehicle) {
+        EngineHistory known = told.known(packed.history());
         if (tellsAnyOf(known)) {
           addTests(known, tests);
         }

@@ -27,7 +27,7 @@ import org.apache.spark.sql.Row;
  * @param before files of the night before
  */
 record ReadingsTable(
-    Dataset<Row> histories,
+    KeptRows settled,
     Broadcast<NightModel> model,
     LearningPeriod period,
     HistoryCounts counts,
@@ -48,15 +48,20 @@ record ReadingsTable(
   void write(TableWriter writer) {
     if (period.equals(LearningPeriod.ALWAYS)) {
       JavaRDD<TableRow> rows =
-          ReadingsStage.readings(
-              histories.toJavaRDD(), model, Told.ALL, TableWriter.files(counts.readings()));
+          ReadingsStage.readings(settled, model, Told.ALL, TableWriter.files(counts.readings()));
       writer.writeOrdered(Table.CYLINDER_READINGS, rows, counts.readings());
       return;
     }
     TableWriter.Parts parts = writer.inParts(Table.CYLINDER_READINGS);
     writeClosed(parts);
     if (counts.readings() > counts.closedReadings()) {
-      Dataset<Row> open = histories.where(col("test_count").gt(col("closed_tests")));
+      Dataset<Row> open =
+          settled
+              .rows()
+              .where(
+                  col("kind")
+                      .equalTo(HistoryField.Kind.HISTORY.name())
+                      .and(col("test_count").gt(col("closed_tests"))));
       parts.write(
           ReadingsStage.fewReadings(open, model, new Told(period, Part.OPEN)), closedFiles());
     }
@@ -66,9 +71,7 @@ record ReadingsTable(
   private void writeClosed(TableWriter.Parts parts) {
     if (before.isEmpty()) {
       parts.write(
-          ReadingsStage.readings(
-              histories.toJavaRDD(), model, new Told(period, Part.CLOSED), closedFiles()),
-          0);
+          ReadingsStage.readings(settled, model, new Told(period, Part.CLOSED), closedFiles()), 0);
       return;
     }
     IntStream.range(0, closedFiles())

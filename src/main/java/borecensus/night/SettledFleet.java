@@ -260,7 +260,7 @@ final class SettledFleet {
   /** The table of readings, by norms. */
   ReadingsTable readings(Broadcast<NightModel> model) {
     return new ReadingsTable(
-        histories(),
+        settled,
         model,
         period,
         counts.inAll(),

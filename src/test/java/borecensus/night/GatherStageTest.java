@@ -210,10 +210,10 @@ class GatherStageTest {
           history
               ? row.getBoolean(HistoryField.IN_SERVICE.ordinal())
                   + " "
-                  + HistoryRows.toHistory(row).tests().stream()
+                  + PackedHistory.of(row).history().tests().stream()
                       .map(test -> test.testId() + "@" + test.testedAt() + test.sourceFile())
                       .toList()
-                  + HistoryRows.toHistory(row).findings()
+                  + PackedHistory.of(row).history().findings()
                   + row.getString(HistoryField.VEHICLE_ID.ordinal())
               : strayOrFact(row));
     }

@@ -5,21 +5,18 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.NoSuchElementException;
 import java.util.PriorityQueue;
-import org.apache.spark.sql.Row;
 import org.apache.spark.unsafe.types.UTF8String;
 
 /**
- * Rows of several sources, each in the byte order of one text column, in that order; of equal ones
+ * Histories of several sources, each in the byte order of vehicles, in that order; of one vehicle
  * those of the earlier source come first.
  */
-final class MergedRows implements Iterator<Row> {
-  private final int orderedBy;
+final class MergedHistories implements Iterator<PackedHistory> {
   private final PriorityQueue<Source> sources =
       new PriorityQueue<>(
           Comparator.comparing((Source s) -> s.key).thenComparing((Source s) -> s.number));
 
-  MergedRows(List<Iterator<Row>> sources, int orderedBy) {
-    this.orderedBy = orderedBy;
+  MergedHistories(List<Iterator<PackedHistory>> sources) {
     for (int i = 0; i < sources.size(); i++) {
       Source source = new Source(i, sources.get(i));
       if (source.advance()) {
@@ -34,44 +31,44 @@ final class MergedRows implements Iterator<Row> {
   }
 
   @Override
-  public Row next() {
+  public PackedHistory next() {
     Source source = sources.poll();
     if (source == null) {
       throw new NoSuchElementException();
     }
-    Row row = source.row;
+    PackedHistory history = source.history;
     if (source.advance()) {
       sources.add(source);
     }
-    return row;
+    return history;
   }
 
-  /** One source with the row that comes next from it. */
+  /** One source with the history that comes next from it. */
   private final class Source {
     private final int number;
-    private final Iterator<Row> rows;
-    private Row row;
+    private final Iterator<PackedHistory> histories;
+    private PackedHistory history;
     private UTF8String key;
 
-    Source(int number, Iterator<Row> rows) {
+    Source(int number, Iterator<PackedHistory> histories) {
       this.number = number;
-      this.rows = rows;
+      this.histories = histories;
     }
 
     /**
-     * Takes the next row, if there is one.
+     * Takes the next history, if there is one.
      *
      * @throws IllegalStateException when it belongs before the last one
      */
     boolean advance() {
-      if (!rows.hasNext()) {
+      if (!histories.hasNext()) {
         return false;
       }
-      row = rows.next();
-      UTF8String next = UTF8String.fromString(row.getString(orderedBy));
+      history = histories.next();
+      UTF8String next = history.vehicleId();
       if (key != null && key.compareTo(next) > 0) {
         throw new IllegalStateException(
-            "rows to be merged are out of order: " + next + " after " + key);
+            "histories to be merged are out of order: " + next + " after " + key);
       }
       key = next;
       return true;

@@ -1,0 +1,76 @@
+package borecensus.night;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Iterator;
+import java.util.List;
+import org.apache.spark.unsafe.types.UTF8String;
+import org.junit.jupiter.api.Test;
+
+class MergedHistoriesTest {
+
+  private static Iterator<PackedHistory> histories(String... vehicleIds) {
+    return Arrays.stream(vehicleIds)
+        .map(id -> new PackedHistory(UTF8String.fromString(id), new byte[0]))
+        .iterator();
+  }
+
+  private static List<String> vehicles(Iterator<PackedHistory> histories) {
+    List<String> vehicles = new ArrayList<>();
+    histories.forEachRemaining(history -> vehicles.add(history.vehicleId().toString()));
+    return vehicles;
+  }
+
+  @Test
+  void orderedSourcesGiveOneOrderedSource() {
+    assertEquals(
+        List.of("A", "B", "B", "C", "D", "E"),
+        vehicles(
+            new MergedHistories(
+                List.of(
+                    histories("B", "D"), histories(), histories("A", "B", "E"), histories("C")))));
+  }
+
+  /** Spark orders text by its UTF-8 bytes; Java's own order puts the first of these last. */
+  @Test
+  void textIsOrderedByItsBytesAsSparkOrdersIt() {
+    String privateUse = "\uE000";
+    String supplementary = "\uD83D\uDE97";
+    assertTrue(privateUse.compareTo(supplementary) > 0);
+    assertEquals(
+        List.of(privateUse, supplementary),
+        vehicles(new MergedHistories(List.of(histories(supplementary), histories(privateUse)))));
+  }
+
+  @Test
+  void aSourceThatIsOutOfOrderIsNotMergedSilently() {
+    MergedHistories merged = new MergedHistories(List.of(histories("B", "A")));
+    IllegalStateException wrong = assertThrows(IllegalStateException.class, merged::next);
+    assertEquals("histories to be merged are out of order: A after B", wrong.getMessage());
+  }
+
+  @Test
+  void neighbouringHistoriesOfOneVehicleComeTogether() {
+    EachVehicle<PackedHistory> each =
+        new EachVehicle<>(
+            histories("A", "A", "B", "C", "C"),
+            vehicle ->
+                histories(
+                    vehicle.get(0).vehicleId() + (vehicle.size() == 1 ? "" : vehicle.size())));
+    assertEquals(List.of("A2", "B", "C2"), vehicles(each));
+  }
+
+  @Test
+  void aVehicleThatGivesNoRowsIsPassedOver() {
+    EachVehicle<PackedHistory> each =
+        new EachVehicle<>(
+            histories("A", "B"),
+            vehicle ->
+                vehicle.get(0).vehicleId().toString().equals("A") ? histories() : histories("B1"));
+    assertEquals(List.of("B1"), vehicles(each));
+  }
+}
