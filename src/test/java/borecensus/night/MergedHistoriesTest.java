@@ -60,7 +60,8 @@ class MergedHistoriesTest {
             histories("A", "A", "B", "C", "C"),
             vehicle ->
                 histories(
-                    vehicle.get(0).vehicleId() + (vehicle.size() == 1 ? "" : vehicle.size())));
+                    vehicle.get(0).vehicleId().toString()
+                        + (vehicle.size() == 1 ? "" : vehicle.size())));
     assertEquals(List.of("A2", "B", "C2"), vehicles(each));
   }
 

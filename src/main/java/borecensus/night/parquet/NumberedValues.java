@@ -1,6 +1,7 @@
 package borecensus.night.parquet;
 
 import borecensus.packed.ByteWriter;
+import org.apache.parquet.io.ParquetDecodingException;
 
 /** Values by their numbers in a dictionary, each of whose values is made ready to be copied. */
 final class NumberedValues implements PageValues {
@@ -57,6 +58,10 @@ final class NumberedValues implements PageValues {
   void begin(byte[] bytes, int from, int to) {
     // Where all values are absent, not even the width is there.
     int width = from < to ? bytes[from] : 0;
+    if (width < 0 || width > Integer.SIZE) {
+      throw new ParquetDecodingException(
+          "numbers of a dictionary cannot be " + width + " bits wide");
+    }
     numbers.begin(bytes, Math.min(from + 1, to), to, width);
   }
 
