@@ -88,24 +88,9 @@ class PackedColumnTest {
     }
 
     void writeTo(ColumnFile file) throws IOException {
-      if (name != null) {
-        file.text(0, CellWriter.utf8(name));
-      }
-      if (number != null) {
-        file.integer(1, number);
-      }
-      if (whole != null) {
-        file.whole(2, whole);
-      }
-      if (real != null) {
-        file.real(3, real);
-      }
-      if (words != null) {
-        file.texts(5, words);
-      }
-      if (parts != null) {
-        file.reals(6, parts.stream().mapToDouble(p -> p).toArray());
-      }
+      CellsOfRow.writeValues(file, name, number, whole, real);
+      double[] plainParts = parts == null ? null : parts.stream().mapToDouble(p -> p).toArray();
+      CellsOfRow.writeLists(file, words, plainParts);
       file.endRow();
     }
 

@@ -95,27 +95,11 @@ class StoredColumnTest {
     }
 
     void writeTo(ColumnFile file) throws IOException {
-      if (name != null) {
-        file.text(0, CellWriter.utf8(name));
-      }
-      if (number != null) {
-        file.integer(1, number);
-      }
-      if (whole != null) {
-        file.whole(2, whole);
-      }
-      if (real != null) {
-        file.real(3, real);
-      }
+      CellsOfRow.writeValues(file, name, number, whole, real);
       if (truth != null) {
         file.truth(4, truth);
       }
-      if (words != null) {
-        file.texts(5, words);
-      }
-      if (parts != null) {
-        file.reals(6, parts);
-      }
+      CellsOfRow.writeLists(file, words, parts);
       file.endRow();
     }
   }
