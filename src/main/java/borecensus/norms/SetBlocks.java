@@ -7,11 +7,6 @@ record SetBlocks(int[] cylinders, double[] weighted, double[][] precision) {
     return precision.blocks(cylinders);
   }
 
-  /** The set shifted in each test by this share. */
-  Template template(double[] reach) {
-    return new Template(score(reach), information(reach), cylinders);
-  }
-
   /** The set shifted in one test alone. */
   Template ofTest(int test) {
     return new Template(weighted[test], precision[test][test], cylinders);

@@ -2,10 +2,33 @@ package borecensus.night.parquet;
 
 import java.io.IOException;
 import java.util.List;
+import org.apache.parquet.schema.MessageType;
+import org.apache.parquet.schema.MessageTypeParser;
 
 /** Writes the cells of a row that are there; null stands for what is absent. */
 final class CellsOfRow {
   private CellsOfRow() {}
+
+  /**
+   * Columns of all kinds, each of which may be absent.
+   *
+   * @param fourth the column of number 4
+   */
+  static MessageType schema(String fourth) {
+    return MessageTypeParser.parseMessageType(
+        """
+        message rows {
+          optional binary name (STRING);
+          optional int32 number;
+          optional int64 whole;
+          optional double real;
+          %s;
+          optional group words (LIST) { repeated group list { required binary element (STRING); } }
+          optional group parts (LIST) { repeated group list { required double element; } }
+        }
+        """
+            .formatted(fourth));
+  }
 
   /** Columns 0 to 3. */
   static void writeValues(ColumnFile file, String name, Integer number, Long whole, Double real)

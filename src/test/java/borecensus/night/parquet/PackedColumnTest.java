@@ -42,19 +42,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** Files of our own writer and of the library's, in all the forms that pages have. */
 class PackedColumnTest {
-  private static final MessageType SCHEMA =
-      MessageTypeParser.parseMessageType(
-          """
-          message rows {
-            optional binary name (STRING);
-            optional int32 number;
-            optional int64 whole;
-            optional double real;
-            optional double never;
-            optional group words (LIST) { repeated group list { required binary element (STRING); } }
-            optional group parts (LIST) { repeated group list { required double element; } }
-          }
-          """);
+  private static final MessageType SCHEMA = CellsOfRow.schema("optional double never");
 
   /** By its name, since the library deprecates it as the format does. */
   private static final Encoding BIT_PACKED = Encoding.valueOf("BIT_PACKED");

@@ -35,25 +35,12 @@ import org.apache.parquet.hadoop.metadata.ColumnChunkMetaData;
 import org.apache.parquet.io.ColumnIOFactory;
 import org.apache.parquet.io.RecordReader;
 import org.apache.parquet.schema.MessageType;
-import org.apache.parquet.schema.MessageTypeParser;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Files of our own pages, read by the library and by a column store. */
 class StoredColumnTest {
-  private static final MessageType SCHEMA =
-      MessageTypeParser.parseMessageType(
-          """
-          message rows {
-            optional binary name (STRING);
-            optional int32 number;
-            optional int64 whole;
-            optional double real;
-            optional boolean truth;
-            optional group words (LIST) { repeated group list { required binary element (STRING); } }
-            optional group parts (LIST) { repeated group list { required double element; } }
-          }
-          """);
+  private static final MessageType SCHEMA = CellsOfRow.schema("optional boolean truth");
 
   @TempDir private Path folder;
 
