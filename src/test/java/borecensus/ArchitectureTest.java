@@ -40,14 +40,21 @@ class ArchitectureTest {
               List.of("domain", "intake", "ledger", "physics", "registers", "statistics")),
           Map.entry("norms", List.of("domain", "statistics")),
           Map.entry("screening", List.of("domain", "norms", "statistics")),
-          Map.entry("packed", List.of("domain", "ledger", "registers")),
+          Map.entry("packed", List.of("domain", "intake", "ledger", "registers")),
           Map.entry("causes", List.of("domain")),
           Map.entry("worklist", List.of("causes", "domain", "norms", "screening", "statistics")),
           Map.entry("inspections", List.of("domain", "norms", "screening", "statistics")),
           Map.entry(
               "published",
               List.of(
-                  "domain", "intake", "ledger", "normalise", "norms", "registers", "screening")),
+                  "domain",
+                  "intake",
+                  "ledger",
+                  "normalise",
+                  "norms",
+                  "packed",
+                  "registers",
+                  "screening")),
           Map.entry(
               "bay",
               List.of(

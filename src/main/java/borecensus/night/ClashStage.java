@@ -4,6 +4,7 @@ import borecensus.ledger.LedgerSheet;
 import borecensus.ledger.TestIdentity;
 import borecensus.ledger.VehicleSettler;
 import borecensus.night.GatherStage.Gathered;
+import borecensus.packed.RecordPlace;
 import borecensus.registers.Registers;
 import java.io.Serializable;
 import java.time.LocalDate;

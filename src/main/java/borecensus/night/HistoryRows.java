@@ -10,6 +10,7 @@ import borecensus.ledger.Outcome.Superseded;
 import borecensus.night.HistoryField.Kind;
 import borecensus.norms.LearningPeriod;
 import borecensus.packed.HistoryBytes;
+import borecensus.packed.RecordPlace;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -138,10 +139,10 @@ final class HistoryRows {
   }
 
   /** What the look-up is to say of a vehicle. */
-  static Row dossier(String vehicleId, byte[] line) {
+  static Row dossier(String vehicleId, byte[] vehicle) {
     Object[] cells = cells(Kind.DOSSIER);
     put(cells, HistoryField.VEHICLE_ID, vehicleId);
-    put(cells, HistoryField.HISTORY, line);
+    put(cells, HistoryField.HISTORY, vehicle);
     return RowFactory.create(cells);
   }
 

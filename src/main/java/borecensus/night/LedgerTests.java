@@ -2,6 +2,7 @@ package borecensus.night;
 
 import borecensus.night.parquet.PackedColumn;
 import borecensus.packed.ByteWriter;
+import borecensus.packed.SheetBytes;
 import java.io.Closeable;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -20,7 +21,36 @@ import org.apache.parquet.schema.Type;
 final class LedgerTests implements Closeable {
   private static final byte[] TEST = written(LedgerKind.TEST.code());
 
-  private static final int TEST_ID = SheetBytes.FIELDS.indexOf(LedgerField.TEST_ID);
+  /** In the order in which {@link SheetBytes} reads them. */
+  private static final List<LedgerField> FIELDS =
+      List.of(
+          LedgerField.FILE_ORDER,
+          LedgerField.SOURCE_FILE,
+          LedgerField.ROW_NUMBERS,
+          LedgerField.TEST_ID,
+          LedgerField.ENGINE_SERIAL,
+          LedgerField.TESTED_AT,
+          LedgerField.ODOMETER_KM,
+          LedgerField.ENGINE_HOURS,
+          LedgerField.SITE_ID,
+          LedgerField.ALTITUDE_M,
+          LedgerField.STATION_PRESSURE_HPA,
+          LedgerField.QNH_HPA,
+          LedgerField.GAUGE_ID,
+          LedgerField.UNIT,
+          LedgerField.SHEET_KIND,
+          LedgerField.THROTTLE,
+          LedgerField.ENGINE_TEMP_C,
+          LedgerField.CRANKING_RPM,
+          LedgerField.STROKES,
+          LedgerField.ADAPTOR_ID,
+          LedgerField.REMARKS,
+          LedgerField.READINGS,
+          LedgerField.FIRST_READINGS,
+          LedgerField.CYLINDER_COLUMNS,
+          LedgerField.FILE_CYLINDER_COLUMNS);
+
+  private static final int TEST_ID = FIELDS.indexOf(LedgerField.TEST_ID);
 
   private final ParquetFileReader file;
   private final ByteWriter record;
@@ -56,16 +86,14 @@ final class LedgerTests implements Closeable {
     rowsLeft = pages.getRowCount();
     kind = column(LedgerField.KIND, pages);
     vehicleId = column(LedgerField.VEHICLE_ID, pages);
-    sheet = SheetBytes.FIELDS.stream().map(f -> column(f, pages)).toArray(PackedColumn[]::new);
+    sheet = FIELDS.stream().map(f -> column(f, pages)).toArray(PackedColumn[]::new);
     return true;
   }
 
   private static MessageType wanted(MessageType all) {
     List<Type> wanted = new ArrayList<>();
     for (LedgerField field : LedgerField.values()) {
-      if (field == LedgerField.KIND
-          || field == LedgerField.VEHICLE_ID
-          || SheetBytes.FIELDS.contains(field)) {
+      if (field == LedgerField.KIND || field == LedgerField.VEHICLE_ID || FIELDS.contains(field)) {
         wanted.add(all.getType(field.columnName()));
       }
     }
@@ -112,7 +140,7 @@ final class LedgerTests implements Closeable {
     int testIdAt = 0;
     for (int i = 0; i < sheet.length; i++) {
       testIdAt = i == TEST_ID ? record.size() : testIdAt;
-      write(sheet[i], SheetBytes.FIELDS.get(i), record);
+      write(sheet[i], FIELDS.get(i), record);
     }
     return testIdAt;
   }

@@ -3,12 +3,13 @@ package borecensus.night;
 import static org.apache.spark.sql.functions.col;
 
 import borecensus.night.GatherStage.Gathered;
+import borecensus.packed.ByteWriter;
+import borecensus.packed.RecordPlace;
 import borecensus.publish.SnapshotStore;
 import borecensus.publish.StoreException;
 import borecensus.published.LookupFiles;
 import borecensus.published.PublishedModel;
-import borecensus.published.VehicleDossier;
-import borecensus.published.VehicleLines;
+import borecensus.published.VehicleBuckets;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -33,7 +34,7 @@ final class LookupStage {
   /** How many buckets: so many that each of them comes from one partition of vehicles. */
   static int buckets(long vehicles, Sections sections) {
     int partitions = sections.vehicles();
-    return (VehicleLines.buckets(vehicles) + partitions - 1) / partitions * partitions;
+    return (VehicleBuckets.buckets(vehicles) + partitions - 1) / partitions * partitions;
   }
 
   /**
@@ -64,7 +65,7 @@ final class LookupStage {
         .parallel()
         .forEach(
             bucket -> {
-              Path known = before.files().bucket(bucket).resolve(VehicleLines.ALL);
+              Path known = before.files().bucket(bucket).resolve(VehicleBuckets.ALL);
               if (Files.isRegularFile(known)) {
                 share(before.store(), known, files.bucket(bucket));
               }
@@ -87,7 +88,7 @@ final class LookupStage {
     } catch (IOException failure) {
       throw new UncheckedIOException(failure);
     }
-    store.share(file, folder.resolve(VehicleLines.ALL));
+    store.share(file, folder.resolve(VehicleBuckets.ALL));
   }
 
   private static BucketFolder begun(LookupFiles files, PublishedModel model) {
@@ -117,15 +118,15 @@ final class LookupStage {
       Map<Integer, List<byte[]>> byBucket = new TreeMap<>();
       while (dossiers.hasNext()) {
         Row row = dossiers.next();
-        int bucket = VehicleLines.bucketOf(row.getString(0), buckets);
+        int bucket = VehicleBuckets.bucketOf(row.getString(0), buckets);
         byBucket.computeIfAbsent(bucket, unseen -> new ArrayList<>()).add(row.getAs(1));
       }
       long written = 0;
       for (Map.Entry<Integer, List<byte[]>> bucket : byBucket.entrySet()) {
-        BucketFolder.Bucket file = folder.open(bucket.getKey(), VehicleLines.NEWS);
+        BucketFolder.Bucket file = folder.open(bucket.getKey(), VehicleBuckets.NEWS);
         try (file) {
-          for (byte[] line : bucket.getValue()) {
-            file.write(line);
+          for (byte[] vehicle : bucket.getValue()) {
+            file.write(vehicle);
           }
         }
         file.publish();
@@ -141,33 +142,36 @@ final class LookupStage {
     public Iterator<Long> call(Iterator<byte[]> blocks, Iterator<Row> lost) throws IOException {
       Set<RecordPlace> places = LostRecords.of(lost).places();
       GatheredVehicles all = new GatheredVehicles(blocks);
-      Map<Integer, List<String>> byBucket = new TreeMap<>();
-      for (String id : all.ids()) {
-        int bucket = VehicleLines.bucketOf(id, buckets);
-        byBucket.computeIfAbsent(bucket, unseen -> new ArrayList<>()).add(id);
+      Map<Integer, List<Integer>> byBucket = new TreeMap<>();
+      for (int vehicle : all.inOrder()) {
+        if (all.isRegistered(vehicle)) {
+          int bucket = VehicleBuckets.bucketOf(all.id(vehicle), buckets);
+          byBucket.computeIfAbsent(bucket, unseen -> new ArrayList<>()).add(vehicle);
+        }
       }
       long written = 0;
-      for (Map.Entry<Integer, List<String>> bucket : byBucket.entrySet()) {
-        Iterator<GatheredVehicle> vehicles = bucket.getValue().stream().map(all::get).iterator();
-        written += write(bucket.getKey(), new StandingSheets(vehicles, places));
+      ByteWriter content = new ByteWriter();
+      ByteWriter record = new ByteWriter();
+      for (Map.Entry<Integer, List<Integer>> bucket : byBucket.entrySet()) {
+        content.clear();
+        for (int vehicle : bucket.getValue()) {
+          record.clear();
+          record.utf8(all.id(vehicle));
+          all.copy(vehicle, places, record);
+          content.part(record);
+        }
+        write(bucket.getKey(), content);
+        written += bucket.getValue().size();
       }
       return List.of(written).iterator();
     }
 
-    private long write(int bucket, Iterator<GatheredVehicle> vehicles) throws IOException {
-      long written = 0;
-      BucketFolder.Bucket file = folder.open(bucket, VehicleLines.ALL);
+    private void write(int bucket, ByteWriter content) throws IOException {
+      BucketFolder.Bucket file = folder.open(bucket, VehicleBuckets.ALL);
       try (file) {
-        while (vehicles.hasNext()) {
-          GatheredVehicle vehicle = vehicles.next();
-          if (vehicle.file() != null) {
-            VehicleLines.write(new VehicleDossier(vehicle.file(), vehicle.sheets()), file);
-            written++;
-          }
-        }
+        content.copyTo(file);
       }
       file.publish();
-      return written;
     }
   }
 }

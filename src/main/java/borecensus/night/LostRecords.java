@@ -1,5 +1,6 @@
 package borecensus.night;
 
+import borecensus.packed.RecordPlace;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -24,7 +25,7 @@ record LostRecords(List<Row> rows, Set<RecordPlace> places, Map<String, Long> ha
     Map<String, Long> hashes = new HashMap<>();
     while (lost.hasNext()) {
       Row row = lost.next();
-      RecordPlace place = RecordPlace.ofStray(row);
+      RecordPlace place = place(row);
       rows.add(row);
       places.add(place);
       // A sum does not depend on the order in which the records come.
@@ -33,6 +34,13 @@ record LostRecords(List<Row> rows, Set<RecordPlace> places, Map<String, Long> ha
     }
     hashes.forEach((id, hash) -> rows.add(HistoryRows.fact(HistoryField.Kind.LOST, id, hash)));
     return new LostRecords(rows, places, hashes);
+  }
+
+  private static RecordPlace place(Row row) {
+    Row stray = row.getStruct(HistoryField.STRAY.ordinal());
+    return new RecordPlace(
+        stray.getLong(StrayField.FILE_ORDER.ordinal()),
+        stray.getLong(StrayField.ROW_NUMBER.ordinal()));
   }
 
   /** Of a vehicle that has lost nothing 0. */

@@ -8,9 +8,8 @@ import borecensus.night.GatherStage.Gathered;
 import borecensus.night.GatherStage.Source;
 import borecensus.night.SettleVehicle.Result;
 import borecensus.norms.LearningPeriod;
+import borecensus.packed.ByteWriter;
 import borecensus.packed.HistoryBytes;
-import borecensus.published.VehicleDossier;
-import borecensus.published.VehicleLines;
 import borecensus.registers.Registers;
 import java.io.Serializable;
 import java.time.LocalDate;
@@ -208,12 +207,20 @@ final class NewsStage {
         }
       }
       if (vehicle.file() != null && (changed || is(vehicleId, Mark.CHANGED))) {
-        rows.add(HistoryRows.dossier(vehicleId, VehicleLines.line(dossier(vehicle))));
+        rows.add(HistoryRows.dossier(vehicleId, dossier(vehicleId)));
       }
     }
 
-    private static VehicleDossier dossier(GatheredVehicle vehicle) {
-      return new VehicleDossier(vehicle.file(), vehicle.sheets());
+    /** The vehicle as it stands in the look-up. */
+    private byte[] dossier(String vehicleId) {
+      ByteWriter record = new ByteWriter();
+      record.text(vehicleId);
+      for (GatheredVehicles source : List.of(registers, tests, newTests)) {
+        source.copy(vehicleId, lost.places(), record);
+      }
+      ByteWriter dossier = new ByteWriter();
+      dossier.part(record);
+      return dossier.toBytes();
     }
 
     private boolean teachesOtherwise(GatheredVehicle vehicle, Result settled) {

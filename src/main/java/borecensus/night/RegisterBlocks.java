@@ -4,6 +4,7 @@ import borecensus.domain.Finding;
 import borecensus.domain.Repair;
 import borecensus.domain.Vehicle;
 import borecensus.packed.RegisterBytes;
+import borecensus.packed.VehicleRecord;
 import borecensus.registers.RegisterProblem;
 import borecensus.registers.Registers;
 import java.util.Iterator;

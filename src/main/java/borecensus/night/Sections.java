@@ -1,6 +1,6 @@
 package borecensus.night;
 
-import borecensus.published.VehicleLines;
+import borecensus.published.VehicleBuckets;
 import org.apache.spark.Partitioner;
 
 /**
@@ -39,12 +39,12 @@ final class Sections extends Partitioner {
   }
 
   int ofVehicle(String vehicleId) {
-    return VehicleLines.bucketOf(vehicleId, vehicles);
+    return VehicleBuckets.bucketOf(vehicleId, vehicles);
   }
 
   /** The same for an id in UTF-8. */
   int ofVehicle(byte[] vehicleId) {
-    return VehicleLines.bucketOf(vehicleId, vehicles);
+    return VehicleBuckets.bucketOf(vehicleId, vehicles);
   }
 
   /** The partition of a test id's hash. */

@@ -1,5 +1,6 @@
 package borecensus.night;
 
+import borecensus.packed.RecordPlace;
 import java.util.HashSet;
 import java.util.Iterator;
 import java.util.Set;

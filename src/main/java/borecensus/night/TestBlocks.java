@@ -1,6 +1,7 @@
 package borecensus.night;
 
 import borecensus.packed.ByteWriter;
+import borecensus.packed.VehicleRecord;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.Iterator;

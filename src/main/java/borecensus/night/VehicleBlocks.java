@@ -1,6 +1,7 @@
 package borecensus.night;
 
 import borecensus.packed.ByteWriter;
+import borecensus.packed.VehicleRecord;
 import java.nio.charset.StandardCharsets;
 import java.util.function.Consumer;
 

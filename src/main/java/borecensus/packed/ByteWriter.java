@@ -1,5 +1,7 @@
 package borecensus.packed;
 
+import java.io.IOException;
+import java.io.OutputStream;
 import java.lang.invoke.MethodHandles;
 import java.lang.invoke.VarHandle;
 import java.nio.ByteOrder;
@@ -35,6 +37,11 @@ public final class ByteWriter {
   /** A copy of what was written. */
   public byte[] toBytes() {
     return Arrays.copyOf(bytes, size);
+  }
+
+  /** Writes to a file or the like what was written here. */
+  public void copyTo(OutputStream out) throws IOException {
+    out.write(bytes, 0, size);
   }
 
   /** Forgets what was written. */

@@ -67,6 +67,11 @@ public final class IdTable {
     return new String(blocks[number], places[number], lengths[number], StandardCharsets.UTF_8);
   }
 
+  /** The same in UTF-8. */
+  public byte[] utf8(int number) {
+    return Arrays.copyOfRange(blocks[number], places[number], places[number] + lengths[number]);
+  }
+
   /** All numbers in the byte order of their ids. */
   public int[] inOrder() {
     Keyed[] keyed = new Keyed[size];

@@ -20,18 +20,24 @@ import java.util.zip.GZIPOutputStream;
  *
  * <pre>
  *   lookup/model.json.gz               format, layout in words, and the model
- *   lookup/vehicles/bucket=N/vehicles.gz  one line per vehicle: its id as a JSON string, a tab, its file
+ *   lookup/vehicles/bucket=N/vehicles.gz  vehicles with their registers and sheets, as bytes
  *   lookup/vehicles/bucket=N/news.gz      the same of vehicles with news since then, where there are any
  * </pre>
  *
- * Which bucket a vehicle stands in: {@link VehicleLines#bucketOf}.
+ * Which bucket a vehicle stands in, and how: {@link VehicleBuckets}.
  */
 public final class LookupFiles {
-  /** To be raised when a number changes its meaning while the layout stays the same. */
-  private static final int FORMAT = 1;
+  /**
+   * To be raised when a number changes its meaning, or the bytes of a vehicle their order, while
+   * the layout stays the same.
+   */
+  private static final int FORMAT = 2;
 
   private static final int BUFFER_BYTES = 1 << 16;
   private static final RecordJson<PublishedModel> MODEL = RecordJson.of(PublishedModel.class);
+
+  /** Vehicles stand as bytes; which ones follows from the same records. */
+  private static final RecordJson<VehicleDossier> VEHICLE = RecordJson.of(VehicleDossier.class);
 
   private final Path folder;
 
@@ -74,7 +80,7 @@ public final class LookupFiles {
 
   private static List<String> layout() {
     List<String> layout = new ArrayList<>(MODEL.layout());
-    layout.addAll(VehicleLines.layout());
+    layout.addAll(VEHICLE.layout());
     return layout;
   }
 
@@ -129,9 +135,9 @@ public final class LookupFiles {
    * @throws LookupException when it cannot be read
    */
   public Optional<VehicleDossier> dossier(String vehicleId, int buckets) throws LookupException {
-    Path bucket = bucket(VehicleLines.bucketOf(vehicleId, buckets));
+    Path bucket = bucket(VehicleBuckets.bucketOf(vehicleId, buckets));
     try {
-      return VehicleLines.find(vehicleId, bucket);
+      return VehicleBuckets.find(vehicleId, bucket);
     } catch (IOException broken) {
       throw new LookupException("the folder " + bucket + " cannot be read: " + broken, broken);
     }

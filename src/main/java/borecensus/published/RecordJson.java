@@ -1,12 +1,10 @@
 package borecensus.published;
 
-import com.fasterxml.jackson.core.JsonEncoding;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.StreamReadConstraints;
 import java.io.IOException;
-import java.io.OutputStream;
 import java.lang.reflect.GenericArrayType;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
@@ -66,23 +64,6 @@ final class RecordJson<T> {
    */
   T read(JsonParser in) throws IOException {
     return type.cast(form.read(in));
-  }
-
-  /** Writes the value on one line, without its end; the stream stays open. */
-  void write(OutputStream out, T value) throws IOException {
-    try (JsonGenerator json = FACTORY.createGenerator(out, JsonEncoding.UTF8)) {
-      json.disable(JsonGenerator.Feature.AUTO_CLOSE_TARGET);
-      json.disable(JsonGenerator.Feature.FLUSH_PASSED_TO_STREAM);
-      write(json, value);
-    }
-  }
-
-  /** The value in a text. */
-  T value(String text) throws IOException {
-    try (JsonParser in = FACTORY.createParser(text)) {
-      in.nextToken();
-      return read(in);
-    }
   }
 
   private Form form(Type declared) {

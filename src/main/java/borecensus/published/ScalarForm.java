@@ -98,7 +98,7 @@ final class ScalarForm implements Form {
   /** The shortest text that gives the same double again; JSON has no word for NaN. */
   static void writeReal(JsonGenerator out, double real) throws IOException {
     if (Double.isFinite(real)) {
-      out.writeNumber(RealText.of(real));
+      out.writeNumber(real);
     } else if (Double.isNaN(real)) {
       out.writeString(NAN);
     } else {

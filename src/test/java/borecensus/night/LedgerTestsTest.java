@@ -2,6 +2,7 @@ package borecensus.night;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import borecensus.domain.PressureUnit;
 import borecensus.domain.RowCode;
@@ -19,12 +20,14 @@ import borecensus.night.parquet.ColumnFile;
 import borecensus.packed.ByteReader;
 import borecensus.packed.ByteWriter;
 import borecensus.packed.KnownTexts;
+import borecensus.packed.SheetBytes;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.stream.IntStream;
 import java.util.stream.LongStream;
@@ -145,6 +148,26 @@ class LedgerTestsTest extends OnLocalSpark {
     assertEquals(told(rows), read(batch));
     write(rows, storage().withDictionaryEncoding(false).build());
     assertEquals(told(rows), read(batch));
+  }
+
+  /** The look-up keeps these bytes: where they change, its format has to be raised. */
+  @Test
+  void bytesOfATestAreThoseOfTheLookUpsFormat() throws IOException {
+    write(List.of(row(12)), storage().build());
+    String sheet =
+        "8080808020147368656574732f6772c3b6c39f65722e63737601180454313201febfddeec102017a03533100"
+            + "0000000000000080c24d01044731320462617204647279056f70656ecf01c6133e01010c840184018401"
+            + "01840184018401840184018401840184010200343333333333f33f00555555555555d53f1820";
+    assertEquals(sheet, hex(batch));
+  }
+
+  private static String hex(Path from) throws IOException {
+    ByteWriter record = new ByteWriter();
+    try (LedgerTests tests = new LedgerTests(LedgerPart.of(List.of(from)).get(0), record)) {
+      assertTrue(tests.next());
+      tests.writeSheet();
+    }
+    return HexFormat.of().formatHex(record.toBytes());
   }
 
   @Test

@@ -9,6 +9,9 @@ import borecensus.domain.Finding;
 import borecensus.domain.FindingResult;
 import borecensus.domain.Vehicle;
 import borecensus.ledger.VehicleFile;
+import borecensus.packed.ByteWriter;
+import borecensus.packed.RegisterBytes;
+import borecensus.packed.VehicleRecord;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -35,9 +38,9 @@ class LookupFilesTest {
   private LookupFiles files(int buckets, String... vehicleIds) throws IOException {
     LookupFiles files = new LookupFiles(snapshot);
     for (String id : vehicleIds) {
-      Path bucket = files.vehicles().resolve("bucket=" + VehicleLines.bucketOf(id, buckets));
+      Path bucket = files.vehicles().resolve("bucket=" + VehicleBuckets.bucketOf(id, buckets));
       Files.createDirectories(bucket);
-      write(bucket.resolve(VehicleLines.ALL), dossier(id));
+      write(bucket.resolve(VehicleBuckets.ALL), dossier(id));
     }
     return files;
   }
@@ -49,26 +52,37 @@ class LookupFilesTest {
   }
 
   private static void write(Path file, VehicleDossier dossier) throws IOException {
+    Vehicle vehicle = dossier.file().vehicle();
+    ByteWriter record = new ByteWriter();
+    record.text(vehicle.vehicleId());
+    for (Finding finding : dossier.file().findings()) {
+      record.word(VehicleRecord.FINDING);
+      RegisterBytes.write(finding, record);
+    }
+    record.word(VehicleRecord.VEHICLE);
+    RegisterBytes.write(vehicle, 7, record);
+    ByteWriter framed = new ByteWriter();
+    framed.part(record);
     try (OutputStream out =
         new GZIPOutputStream(
             Files.newOutputStream(file, StandardOpenOption.CREATE, StandardOpenOption.APPEND))) {
-      VehicleLines.write(dossier, out);
+      framed.copyTo(out);
     }
   }
 
   /** The check value of CRC-32 (ITU-T V.42; RFC 1952): 123456789 gives CBF43926. */
   @Test
   void theBucketIsTheCrc32OfTheIdSoThatOtherProgramsCanFindIt() {
-    assertEquals(0xCBF43926L % 1000, VehicleLines.bucketOf("123456789", 1000));
-    assertEquals(0, VehicleLines.bucketOf("anything", 1));
+    assertEquals(0xCBF43926L % 1000, VehicleBuckets.bucketOf("123456789", 1000));
+    assertEquals(0, VehicleBuckets.bucketOf("anything", 1));
   }
 
   @Test
   void aBucketHoldsAboutAThousandVehicles() {
-    assertEquals(1, VehicleLines.buckets(0));
-    assertEquals(1, VehicleLines.buckets(1_000));
-    assertEquals(2, VehicleLines.buckets(1_001));
-    assertEquals(1_000, VehicleLines.buckets(1_000_000));
+    assertEquals(1, VehicleBuckets.buckets(0));
+    assertEquals(1, VehicleBuckets.buckets(1_000));
+    assertEquals(2, VehicleBuckets.buckets(1_001));
+    assertEquals(1_000, VehicleBuckets.buckets(1_000_000));
   }
 
   @ParameterizedTest
@@ -95,7 +109,7 @@ class LookupFilesTest {
         new VehicleDossier(new VehicleFile(vehicle, List.of(), findings), List.of());
     LookupFiles files = new LookupFiles(snapshot);
     Path bucket = Files.createDirectories(files.vehicles().resolve("bucket=0"));
-    write(bucket.resolve(VehicleLines.ALL), dossier);
+    write(bucket.resolve(VehicleBuckets.ALL), dossier);
     assertEquals(Optional.of(dossier), files.dossier("V1", 1));
   }
 
@@ -104,7 +118,7 @@ class LookupFilesTest {
     LookupFiles files = files(1, "V1", "V2");
     Vehicle moved = new Vehicle("V1", "F", "", null, "elsewhere");
     VehicleDossier news = new VehicleDossier(new VehicleFile(moved, List.of()), List.of());
-    write(files.bucket(0).resolve(VehicleLines.NEWS), news);
+    write(files.bucket(0).resolve(VehicleBuckets.NEWS), news);
     assertEquals(Optional.of(news), files.dossier("V1", 1));
     assertEquals(Optional.of(dossier("V2")), files.dossier("V2", 1));
   }
@@ -127,7 +141,7 @@ class LookupFilesTest {
   @ValueSource(
       strings = {
         "{\"format\":0,\"layout\":[],\"model\":[]}",
-        "{\"format\":1,\"layout\":[\"Vehicle: vehicleId text\"],\"model\":[]}",
+        "{\"format\":2,\"layout\":[\"Vehicle: vehicleId text\"],\"model\":[]}",
         "{}"
       })
   void aModelOfAnotherVersionSaysSoInOneLine(String text) throws IOException {
@@ -139,6 +153,15 @@ class LookupFilesTest {
         other.getMessage().contains("was published by another version of the software"),
         other.getMessage());
     assertEquals(1, other.getMessage().lines().count());
+  }
+
+  @Test
+  void aBucketOfOtherBytesIsNamed() throws IOException {
+    LookupFiles files = new LookupFiles(snapshot);
+    Files.createDirectories(files.bucket(0));
+    write(files.bucket(0).resolve(VehicleBuckets.ALL), "no vehicles, though a whole gzip file");
+    LookupException broken = assertThrows(LookupException.class, () -> files.dossier("V1", 1));
+    assertTrue(broken.getMessage().contains("bucket=0 cannot be read"), broken.getMessage());
   }
 
   @Test

@@ -1,12 +1,10 @@
-package borecensus.night;
+package borecensus.packed;
 
 import borecensus.domain.PressureUnit;
 import borecensus.domain.SheetKind;
 import borecensus.domain.Throttle;
 import borecensus.intake.SheetRow;
 import borecensus.ledger.LedgerSheet;
-import borecensus.packed.ByteReader;
-import borecensus.packed.KnownTexts;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -16,11 +14,11 @@ import java.util.Map;
 import java.util.function.Function;
 
 /**
- * A test of the ledger as bytes without its vehicle, as {@link LedgerTests} writes them: the whole
- * ledger passes here, and making objects of it only to take them apart again was a third of the
- * time of settling it.
+ * A test of the ledger as bytes without its vehicle, its fields in the order of {@link SheetRow}.
+ * They are written straight from the columns of the ledger: the whole of it passes here, and making
+ * objects of it only to take them apart again was a third of the time of settling it.
  */
-final class SheetBytes {
+public final class SheetBytes {
   private static final int MICROS_PER_SECOND = 1_000_000;
   private static final int NANOS_PER_MICRO = 1_000;
 
@@ -29,35 +27,6 @@ final class SheetBytes {
   private static final Map<String, SheetKind> KINDS = byCode(SheetKind.values(), SheetKind::code);
   private static final Map<String, Throttle> THROTTLES = byCode(Throttle.values(), Throttle::code);
 
-  /** In the order in which they are written. */
-  static final List<LedgerField> FIELDS =
-      List.of(
-          LedgerField.FILE_ORDER,
-          LedgerField.SOURCE_FILE,
-          LedgerField.ROW_NUMBERS,
-          LedgerField.TEST_ID,
-          LedgerField.ENGINE_SERIAL,
-          LedgerField.TESTED_AT,
-          LedgerField.ODOMETER_KM,
-          LedgerField.ENGINE_HOURS,
-          LedgerField.SITE_ID,
-          LedgerField.ALTITUDE_M,
-          LedgerField.STATION_PRESSURE_HPA,
-          LedgerField.QNH_HPA,
-          LedgerField.GAUGE_ID,
-          LedgerField.UNIT,
-          LedgerField.SHEET_KIND,
-          LedgerField.THROTTLE,
-          LedgerField.ENGINE_TEMP_C,
-          LedgerField.CRANKING_RPM,
-          LedgerField.STROKES,
-          LedgerField.ADAPTOR_ID,
-          LedgerField.REMARKS,
-          LedgerField.READINGS,
-          LedgerField.FIRST_READINGS,
-          LedgerField.CYLINDER_COLUMNS,
-          LedgerField.FILE_CYLINDER_COLUMNS);
-
   private SheetBytes() {}
 
   /**
@@ -65,7 +34,7 @@ final class SheetBytes {
    *
    * @param known texts of other sheets
    */
-  static LedgerSheet read(String vehicleId, ByteReader in, KnownTexts known) {
+  public static LedgerSheet read(String vehicleId, ByteReader in, KnownTexts known) {
     long fileOrder = in.whole();
     SheetRow row =
         new SheetRow(
@@ -95,6 +64,14 @@ final class SheetBytes {
             (int) in.whole(),
             (int) in.whole());
     return new LedgerSheet(fileOrder, row);
+  }
+
+  /** Where a sheet stands, without the rest of it. */
+  public static RecordPlace place(ByteReader in) {
+    long fileOrder = in.whole();
+    in.skipBytes();
+    in.count();
+    return new RecordPlace(fileOrder, in.whole());
   }
 
   private static List<Long> rowNumbers(ByteReader in) {

@@ -1,9 +1,0 @@
-package borecensus.night;
-
-/** What a record of a vehicle's block is. */
-enum VehicleRecord {
-  VEHICLE,
-  REPAIR,
-  FINDING,
-  TEST
-}
