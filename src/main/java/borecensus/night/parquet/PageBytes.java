@@ -1,6 +1,5 @@
 package borecensus.night.parquet;
 
-import com.github.luben.zstd.Zstd;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.util.Arrays;
@@ -31,11 +30,9 @@ final class PageBytes {
     return BytesInput.from(bytes, 0, size);
   }
 
-  /** How many bytes what was written from there on takes when it is compressed as pages are. */
-  long compressedBytes(int from) {
-    byte[] compressed = new byte[Math.toIntExact(Zstd.compressBound(size - from))];
-    return Zstd.compressByteArray(
-        compressed, 0, compressed.length, bytes, from, size - from, Zstd.defaultCompressionLevel());
+  /** How many bytes what was written from there on takes when it is compressed. */
+  int compressedBytes(int from, PageCompressor compressor) {
+    return compressor.compress(bytes, from, size - from);
   }
 
   /** A copy of what was written. */

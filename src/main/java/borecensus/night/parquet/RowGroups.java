@@ -8,13 +8,9 @@ import java.util.List;
 import java.util.Map;
 import org.apache.parquet.column.ColumnDescriptor;
 import org.apache.parquet.column.ParquetProperties;
-import org.apache.parquet.compression.CompressionCodecFactory;
-import org.apache.parquet.conf.PlainParquetConfiguration;
-import org.apache.parquet.hadoop.CodecFactory;
 import org.apache.parquet.hadoop.ColumnChunkPageWriteStore;
 import org.apache.parquet.hadoop.ParquetFileWriter;
 import org.apache.parquet.hadoop.ParquetWriter;
-import org.apache.parquet.hadoop.metadata.CompressionCodecName;
 import org.apache.parquet.schema.MessageType;
 
 /**
@@ -32,10 +28,10 @@ final class RowGroups implements Closeable {
 
   private final MessageType schema;
   private final ParquetProperties storage;
-  private final CodecFactory codecs;
   private final ParquetFileWriter file;
   private final StoredColumn[] columns;
   private final PageBytes page = new PageBytes();
+  private final PageCompressor compressor;
   private ColumnChunkPageWriteStore pages;
   private long rowsInGroup;
   private int rowsInPage;
@@ -50,7 +46,6 @@ final class RowGroups implements Closeable {
   RowGroups(Path path, MessageType schema, ParquetProperties storage) throws IOException {
     this.schema = schema;
     this.storage = storage;
-    codecs = new CodecFactory(new PlainParquetConfiguration(), storage.getPageSizeThreshold());
     columns = new StoredColumn[schema.getColumns().size()];
     file =
         new ParquetFileWriter(
@@ -62,15 +57,14 @@ final class RowGroups implements Closeable {
             null,
             storage);
     file.start();
+    compressor = new PageCompressor();
     beginGroup();
   }
 
   private void beginGroup() {
-    CompressionCodecFactory.BytesInputCompressor zstd =
-        codecs.getCompressor(CompressionCodecName.ZSTD);
     pages =
         new ColumnChunkPageWriteStore(
-            zstd,
+            compressor,
             schema,
             storage.getAllocator(),
             storage.getColumnIndexTruncateLength(),
@@ -78,7 +72,7 @@ final class RowGroups implements Closeable {
     List<ColumnDescriptor> descriptors = schema.getColumns();
     for (int i = 0; i < columns.length; i++) {
       ColumnDescriptor column = descriptors.get(i);
-      columns[i] = new StoredColumn(column, pages.getPageWriter(column), storage, page);
+      columns[i] = new StoredColumn(column, pages.getPageWriter(column), storage, page, compressor);
     }
     rowsInGroup = 0;
     rowsInPage = 0;
@@ -160,7 +154,7 @@ final class RowGroups implements Closeable {
       try {
         file.close();
       } finally {
-        codecs.release();
+        compressor.close();
       }
     }
   }

@@ -32,6 +32,7 @@ final class StoredColumn {
   private final PrimitiveTypeName type;
   private final ParquetProperties storage;
   private final PageBytes page;
+  private final PageCompressor compressor;
   private final Runs numbers = new Runs();
   private final Runs definitions = new Runs();
   private final Runs repetitions = new Runs();
@@ -65,13 +66,19 @@ final class StoredColumn {
    *
    * @param pages where its pages go
    * @param page for the bytes of one page; columns write theirs one after the other
+   * @param compressor by which pages are compressed
    */
   StoredColumn(
-      ColumnDescriptor column, PageWriter pages, ParquetProperties storage, PageBytes page) {
+      ColumnDescriptor column,
+      PageWriter pages,
+      ParquetProperties storage,
+      PageBytes page,
+      PageCompressor compressor) {
     this.column = column;
     this.pages = pages;
     this.storage = storage;
     this.page = page;
+    this.compressor = compressor;
     type = column.getPrimitiveType().getPrimitiveTypeName();
     // The format has no dictionaries of truth values. Readers take it for granted that a dictionary
     // has no value twice: where equal values are not looked for, there is none.
@@ -252,10 +259,10 @@ final class StoredColumn {
     int start = page.size();
     HybridRuns.write(numbers, HybridRuns.width(values.size() - 1), page);
     putDictionary(values);
-    long byDictionary = page.compressedBytes(start);
+    int byDictionary = page.compressedBytes(start, compressor);
     page.back(start);
     values.putAll(numbers, page);
-    long plain = page.compressedBytes(start);
+    int plain = page.compressedBytes(start, compressor);
     page.back(start);
     return byDictionary < plain;
   }
