@@ -21,7 +21,8 @@ class PageCompressorTest {
         for (int b = 0; b < page.length; b++) {
           page[b] = (byte) random.nextInt(1 + i % 40);
         }
-        byte[] compressed = compressor.compress(BytesInput.from(page)).toByteArray();
+        byte[] compressed =
+            compressor.compress(BytesInput.from(page)).toInputStream().readAllBytes();
         assertArrayEquals(page, Zstd.decompress(compressed, page.length));
         assertEquals(compressed.length, compressor.compress(page, 0, page.length));
       }
@@ -32,11 +33,12 @@ class PageCompressorTest {
   void aPageMayBeAPartOfAnArrayOrOfSeveral() throws IOException {
     byte[] bytes = "one ring, two rings, three rings".getBytes(StandardCharsets.UTF_8);
     try (PageCompressor compressor = new PageCompressor()) {
-      byte[] part = compressor.compress(BytesInput.from(bytes, 4, 9)).toByteArray();
+      byte[] part =
+          compressor.compress(BytesInput.from(bytes, 4, 9)).toInputStream().readAllBytes();
       assertEquals("ring, two", new String(Zstd.decompress(part, 9), StandardCharsets.UTF_8));
       BytesInput several =
           BytesInput.concat(BytesInput.from(bytes, 0, 8), BytesInput.from(bytes, 8, 24));
-      byte[] whole = compressor.compress(several).toByteArray();
+      byte[] whole = compressor.compress(several).toInputStream().readAllBytes();
       assertArrayEquals(bytes, Zstd.decompress(whole, bytes.length));
     }
   }
