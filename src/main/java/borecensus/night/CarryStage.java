@@ -1,6 +1,7 @@
 package borecensus.night;
 
 import borecensus.night.CarriedVehicle.Mark;
+import borecensus.night.NewsStage.Beside;
 import borecensus.packed.ByteWriter;
 import borecensus.report.ReportLimits;
 import java.nio.charset.StandardCharsets;
@@ -14,7 +15,9 @@ import java.util.Map;
 import java.util.NoSuchElementException;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.Function;
 import org.apache.spark.api.java.JavaRDD;
+import org.apache.spark.api.java.function.FlatMapFunction;
 import org.apache.spark.api.java.function.FlatMapFunction2;
 import org.apache.spark.sql.catalyst.InternalRow;
 import org.apache.spark.sql.catalyst.expressions.UnsafeRow;
@@ -46,24 +49,29 @@ final class CarryStage {
   }
 
   /**
-   * Screened engines: those screened tonight, and of all other vehicles what the night before said.
+   * Screened engines: those of which there is news, and of all other vehicles what the night before
+   * said, be they settled tonight or not.
    *
    * @param carried {@link CarriedVehicle}s by section
    * @param screenedBefore their rows, at the same places
-   * @param tonight screened rows of the vehicles that were settled tonight
+   * @param screen rows of settled histories to screened rows, one for one
    */
   static KeptRows screened(
       JavaRDD<byte[]> carried,
       JavaRDD<byte[]> screenedBefore,
       KeptRows settledTonight,
-      JavaRDD<InternalRow> tonight) {
+      Beside beside,
+      FlatMapFunction<Iterator<InternalRow>, InternalRow> screen) {
     return KeptRows.ofBlocks(
         others(carried, settledTonight)
             .zipPartitions(
                 screenedBefore,
                 (FlatMapFunction2<Iterator<Others>, Iterator<byte[]>, RowsBefore>)
-                    (others, rows) -> List.of(new RowsBefore(others.next(), rows)).iterator())
-            .zipPartitions(tonight, (before, fresh) -> new MergedScreened(before.next(), fresh)),
+                    (others, rows) ->
+                        List.of(new RowsBefore(others.next().judged(beside), rows)).iterator())
+            .zipPartitions(
+                settledTonight.internalRows(),
+                (before, settled) -> MergedScreened.of(before.next(), settled, screen)),
         ScreeningField.schema());
   }
 
@@ -73,25 +81,29 @@ final class CarryStage {
         (blocks, settled) -> List.of(new Others(new CarriedVehicles(blocks), settled)).iterator());
   }
 
-  /** The vehicles of a section that the night before has handed on, and which stand. */
+  /** The vehicles of a section that the night before has handed on, and which of them stand. */
   private static final class Others implements java.io.Serializable {
     private final transient CarriedVehicles vehicles;
     private final boolean[] settled;
+    private final boolean[] changed;
 
     Others(CarriedVehicles vehicles, Iterator<InternalRow> settledTonight) {
       this.vehicles = vehicles;
       this.settled = new boolean[vehicles.size()];
+      this.changed = new boolean[vehicles.size()];
       while (settledTonight.hasNext()) {
-        leaveOut(vehicleId(settledTonight.next()));
+        add(settledTonight.next());
       }
     }
 
-    private void leaveOut(UTF8String vehicleId) {
+    private void add(InternalRow row) {
+      UTF8String vehicleId = vehicleId(row);
       if (vehicleId != null) {
         byte[] utf8 = vehicleId.getBytes();
         int vehicle = vehicles.find(utf8, 0, utf8.length);
         if (vehicle >= 0) {
           settled[vehicle] = true;
+          changed[vehicle] |= HistoryField.kind(row) == HistoryField.Kind.CHANGED;
         }
       }
     }
@@ -106,15 +118,39 @@ final class CarryStage {
       }
       return counts;
     }
+
+    /**
+     * What a vehicle is settled for without news, such as a page, does not change what is said of
+     * it; other causes do.
+     */
+    Judged judged(Beside beside) {
+      return new Judged(
+          vehicles,
+          switch (beside) {
+            case FEW -> changed;
+            case BRIEFED -> settled;
+          });
+    }
+  }
+
+  /** Which vehicles that the night before has handed on are judged anew. */
+  private record Judged(CarriedVehicles vehicles, boolean[] anew) {
+
+    /** Whether a settled vehicle is; one that was not handed on always is. */
+    boolean isAnew(InternalRow settled) {
+      byte[] utf8 = vehicleId(settled).getBytes();
+      int vehicle = vehicles.find(utf8, 0, utf8.length);
+      return vehicle < 0 || anew[vehicle];
+    }
   }
 
   /** The same with their rows. */
-  private record RowsBefore(Others others, Iterator<byte[]> rows) implements java.io.Serializable {}
+  private record RowsBefore(Judged judged, Iterator<byte[]> rows) implements java.io.Serializable {}
 
   /** Blocks of rows of two sources, in the order of vehicles. */
   private static final class MergedScreened implements Iterator<byte[]> {
     private final CarriedVehicles vehicles;
-    private final boolean[] settled;
+    private final boolean[] anew;
     private final RowBlocks.Reader before;
     private final Iterator<InternalRow> fresh;
     private final RowBlocks.Writer out = new RowBlocks.Writer();
@@ -122,9 +158,20 @@ final class CarryStage {
     private UnsafeRow freshRow;
     private byte[] freshId;
 
-    MergedScreened(RowsBefore before, Iterator<InternalRow> fresh) {
-      this.vehicles = before.others().vehicles;
-      this.settled = before.others().settled;
+    static MergedScreened of(
+        RowsBefore before,
+        Iterator<InternalRow> settled,
+        FlatMapFunction<Iterator<InternalRow>, InternalRow> screen)
+        throws Exception {
+      Judged judged = before.judged();
+      Iterator<InternalRow> toScreen =
+          new SettledHistories<>(settled, judged::isAnew, Function.identity());
+      return new MergedScreened(before, screen.call(toScreen));
+    }
+
+    private MergedScreened(RowsBefore before, Iterator<InternalRow> fresh) {
+      this.vehicles = before.judged().vehicles();
+      this.anew = before.judged().anew();
       this.before = new RowBlocks.Reader(before.rows(), CELLS);
       this.fresh = fresh;
     }
@@ -134,14 +181,14 @@ final class CarryStage {
         freshRow = (UnsafeRow) fresh.next();
         freshId = id(freshRow).getBytes();
       }
-      return freshRow != null || vehicle < settled.length;
+      return freshRow != null || vehicle < anew.length;
     }
 
-    /** Takes the next vehicle: its row of the night before, unless it was settled tonight. */
+    /** Takes the next vehicle: its row of the night before, unless it is judged anew. */
     private void step() {
-      if (vehicle < settled.length
+      if (vehicle < anew.length
           && (freshRow == null || vehicles.compareId(vehicle, freshId) <= 0)) {
-        if (settled[vehicle]) {
+        if (anew[vehicle]) {
           before.skip();
         } else {
           out.addNextOf(before);

@@ -25,10 +25,11 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.apache.spark.api.java.JavaRDD;
+import org.apache.spark.api.java.function.FlatMapFunction;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
@@ -249,16 +250,20 @@ public final class NightlyJob {
     }
 
     private KeptRows screened() {
-      JavaRDD<InternalRow> tonight =
+      FlatMapFunction<Iterator<InternalRow>, InternalRow> screen =
           ScreeningStage.screen(
-              fleet.settled(),
               model,
               new ScreeningStage.Spoken(causes, costs),
               EngineExtras.Tonight.on(settings.asOf(), briefsFrom));
       return fleet.before().isEmpty()
-          ? KeptRows.of(tonight, ScreeningField.schema())
+          ? KeptRows.of(
+              fleet.settled().internalRows().mapPartitions(screen), ScreeningField.schema())
           : CarryStage.screened(
-              fleet.vehiclesBefore(), fleet.screenedBefore(), fleet.settled(), tonight);
+              fleet.vehiclesBefore(),
+              fleet.screenedBefore(),
+              fleet.settled(),
+              fleet.beside(),
+              screen);
     }
 
     private SnapshotTables.Inspections inspections(KeptRows inspected, MarkRule rule) {

@@ -9,7 +9,6 @@ import borecensus.worklist.FleetKnowledge;
 import java.io.Serializable;
 import java.util.Iterator;
 import java.util.List;
-import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.function.FlatMapFunction;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Row;
@@ -28,12 +27,12 @@ final class ScreeningStage {
   /**
    * One row per engine in service, with the work list's columns from some probability on.
    *
-   * @param settled rows of {@link HistoryField}
-   * @return rows of {@link ScreeningField} by partition, each overwritten by the next one
+   * @return from rows of {@link HistoryField} to rows of {@link ScreeningField}, each overwritten
+   *     by the next one
    */
-  static JavaRDD<InternalRow> screen(
-      KeptRows settled, Broadcast<NightModel> model, Spoken spoken, EngineExtras.Tonight tonight) {
-    return settled.internalRows().mapPartitions(new ScreenEngines(model, spoken, tonight));
+  static FlatMapFunction<Iterator<InternalRow>, InternalRow> screen(
+      Broadcast<NightModel> model, Spoken spoken, EngineExtras.Tonight tonight) {
+    return new ScreenEngines(model, spoken, tonight);
   }
 
   /** What the work list goes by beside the norms, which are many and travel once. */

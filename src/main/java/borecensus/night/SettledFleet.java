@@ -193,6 +193,11 @@ final class SettledFleet {
     return before;
   }
 
+  /** Which vehicles are settled beside those of which there is news. */
+  Beside beside() {
+    return beside;
+  }
+
   /** The night before, where tonight builds on its sections at least. */
   Optional<TakenOver> stored() {
     return stored;
