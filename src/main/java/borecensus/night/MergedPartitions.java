@@ -9,15 +9,15 @@ import org.apache.spark.TaskContext;
 import org.apache.spark.rdd.RDD;
 import scala.collection.immutable.Seq;
 import scala.jdk.javaapi.CollectionConverters;
-import scala.reflect.ClassTag$;
 
 /**
- * Partitions of histories that are each in the order of vehicles, merged to fewer ones that are in
- * order too: nothing is sorted again, and only one history of each partition is held.
+ * Partitions that are each in the order of vehicles, merged to fewer ones that are in order too:
+ * nothing is sorted again, and only one element of each partition is held.
  */
-final class MergedPartitions extends RDD<PackedHistory> {
-  private final RDD<PackedHistory> parent;
+final class MergedPartitions<T> extends RDD<T> {
+  private final RDD<T> parent;
   private final int count;
+  private final MergedInOrder.VehicleOf<T> vehicleOf;
 
   /**
    * Merges neighbouring partitions.
@@ -25,12 +25,11 @@ final class MergedPartitions extends RDD<PackedHistory> {
    * @param parent with each partition in the order of vehicles
    * @param count how many partitions there shall be, at most as many as there are
    */
-  MergedPartitions(RDD<PackedHistory> parent, int count) {
+  MergedPartitions(RDD<T> parent, int count, MergedInOrder.VehicleOf<T> vehicleOf) {
     super(
-        parent.context(),
-        seq(List.of(new Neighbours(parent, count))),
-        ClassTag$.MODULE$.apply(PackedHistory.class));
+        parent.context(), seq(List.of(new Neighbours<>(parent, count))), parent.elementClassTag());
     this.parent = parent;
+    this.vehicleOf = vehicleOf;
     this.count = Math.max(1, Math.min(count, parent.getNumPartitions()));
   }
 
@@ -51,12 +50,12 @@ final class MergedPartitions extends RDD<PackedHistory> {
   }
 
   @Override
-  public scala.collection.Iterator<PackedHistory> compute(Partition split, TaskContext context) {
-    List<Iterator<PackedHistory>> parts = new ArrayList<>();
+  public scala.collection.Iterator<T> compute(Partition split, TaskContext context) {
+    List<Iterator<T>> parts = new ArrayList<>();
     for (Partition part : ((Merged) split).parts()) {
       parts.add(CollectionConverters.asJava(parent.iterator(part, context)));
     }
-    return CollectionConverters.asScala(new MergedHistories(parts));
+    return CollectionConverters.asScala(new MergedInOrder<>(parts, vehicleOf));
   }
 
   private static int first(int merged, int count, int parts) {
@@ -69,11 +68,11 @@ final class MergedPartitions extends RDD<PackedHistory> {
 
   private record Merged(int index, Partition[] parts) implements Partition {}
 
-  private static final class Neighbours extends NarrowDependency<PackedHistory> {
+  private static final class Neighbours<T> extends NarrowDependency<T> {
     private final int count;
     private final int parts;
 
-    Neighbours(RDD<PackedHistory> parent, int count) {
+    Neighbours(RDD<T> parent, int count) {
       super(parent);
       this.parts = parent.getNumPartitions();
       this.count = Math.max(1, Math.min(count, parts));

@@ -209,7 +209,7 @@ public final class NightlyJob {
               fleet.period()));
     }
 
-    private Dataset<Row> screen() {
+    private Statuses screen() {
       begins("screening");
       briefsFrom =
           fleet
@@ -237,10 +237,18 @@ public final class NightlyJob {
       inspections = inspections(inspected, rule);
       Broadcast<FalseShareTable> shares = inputs.broadcast(falseShares, FalseShareTable.class);
       planned = WorkListStage.marked(planned(), shares, rule);
-      Dataset<Row> marked = WorkListStage.marked(screened.unorderedRows(), shares, rule);
+      Statuses statuses =
+          new Statuses(
+              WorkListStage.marked(screened.unorderedRows(), shares, rule),
+              WorkListStage.marked(screened.rows(), shares, rule));
       progress.ends("%,d engines in service".formatted(engines));
-      return marked;
+      return statuses;
     }
+
+    /**
+     * Screened engines with their marks, for those who look at them and for those who list them.
+     */
+    private record Statuses(Dataset<Row> unordered, Dataset<Row> inOrder) {}
 
     /** Screened engines with the plan as of tonight. */
     private Dataset<Row> planned() {
@@ -278,7 +286,7 @@ public final class NightlyJob {
       return new SnapshotTables.Inspections(InspectionStage.rates(inspected, rule, drawn), drawn);
     }
 
-    private NightResult publish(Dataset<Row> statuses) {
+    private NightResult publish(Statuses statuses) {
       begins("publish");
       NightIdentity identity = NightIdentity.of(settings, inputs.digests(), intake.files());
       String snapshotId = store.freshSnapshotId(identity.runId());
@@ -301,7 +309,8 @@ public final class NightlyJob {
                     fleet.counts(),
                     screened,
                     rule,
-                    statuses,
+                    statuses.unordered(),
+                    statuses.inOrder(),
                     planned,
                     model,
                     previousNight(),

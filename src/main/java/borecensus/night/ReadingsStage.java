@@ -60,7 +60,7 @@ final class ReadingsStage {
             .internalRows()
             .mapPartitions(
                 part -> new SettledHistories<>(part, history -> true, PackedHistory::of));
-    return new MergedPartitions(histories.rdd(), partitions)
+    return new MergedPartitions<>(histories.rdd(), partitions, PackedHistory::vehicleId)
         .toJavaRDD()
         .mapPartitions(new ToTests(model, told));
   }

@@ -37,7 +37,8 @@ final class SnapshotTables {
    * @param counts of all vehicles
    * @param screened all engines, as rows of {@link ScreeningField}
    * @param rule by which they are marked
-   * @param statuses screened engines with q-values and marks
+   * @param statuses screened engines with q-values and marks, in no order
+   * @param statusesInOrder the same, each partition in the order of vehicles
    * @param planned the same with the plan as of the night
    * @param previous the night before; empty for the first
    * @param problems what was wrong in the small registers
@@ -55,6 +56,7 @@ final class SnapshotTables {
       KeptRows screened,
       MarkRule rule,
       Dataset<Row> statuses,
+      Dataset<Row> statusesInOrder,
       Dataset<Row> planned,
       Broadcast<NightModel> model,
       Optional<PreviousNight> previous,
@@ -116,7 +118,7 @@ final class SnapshotTables {
         SideWork.begin(
             "engine-status",
             () -> {
-              writer.write(Table.ENGINE_STATUS, sources.statuses(), inService);
+              writer.writeMerged(Table.ENGINE_STATUS, sources.statusesInOrder(), inService);
               return inService;
             })) {
       List<Row> plan = PlanStage.plan(glance);

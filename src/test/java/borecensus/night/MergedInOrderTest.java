@@ -11,7 +11,7 @@ import java.util.List;
 import org.apache.spark.unsafe.types.UTF8String;
 import org.junit.jupiter.api.Test;
 
-class MergedHistoriesTest {
+class MergedInOrderTest {
 
   private static Iterator<PackedHistory> histories(String... vehicleIds) {
     return Arrays.stream(vehicleIds)
@@ -25,12 +25,16 @@ class MergedHistoriesTest {
     return vehicles;
   }
 
+  private static MergedInOrder<PackedHistory> merged(List<Iterator<PackedHistory>> sources) {
+    return new MergedInOrder<>(sources, PackedHistory::vehicleId);
+  }
+
   @Test
   void orderedSourcesGiveOneOrderedSource() {
     assertEquals(
         List.of("A", "B", "B", "C", "D", "E"),
         vehicles(
-            new MergedHistories(
+            merged(
                 List.of(
                     histories("B", "D"), histories(), histories("A", "B", "E"), histories("C")))));
   }
@@ -43,14 +47,38 @@ class MergedHistoriesTest {
     assertTrue(privateUse.compareTo(supplementary) > 0);
     assertEquals(
         List.of(privateUse, supplementary),
-        vehicles(new MergedHistories(List.of(histories(supplementary), histories(privateUse)))));
+        vehicles(merged(List.of(histories(supplementary), histories(privateUse)))));
   }
 
   @Test
   void aSourceThatIsOutOfOrderIsNotMergedSilently() {
-    MergedHistories merged = new MergedHistories(List.of(histories("B", "A")));
+    MergedInOrder<PackedHistory> merged = merged(List.of(histories("B", "A")));
+    assertEquals("B", merged.next().vehicleId().toString());
     IllegalStateException wrong = assertThrows(IllegalStateException.class, merged::next);
-    assertEquals("histories to be merged are out of order: A after B", wrong.getMessage());
+    assertEquals("what is to be merged is out of order: A after B", wrong.getMessage());
+  }
+
+  /** As Spark's own rows are: each is overwritten by the next one of its source. */
+  @Test
+  void aSourceMayGiveTheMemoryOfOneToTheNext() {
+    MergedInOrder<StringBuilder> merged =
+        new MergedInOrder<>(
+            List.of(overwriting("A", "C", "C"), overwriting("B", "D")),
+            text -> UTF8String.fromString(text.toString()));
+    List<String> told = new ArrayList<>();
+    merged.forEachRemaining(text -> told.add(text.toString()));
+    assertEquals(List.of("A", "B", "C", "C", "D"), told);
+  }
+
+  private static Iterator<StringBuilder> overwriting(String... texts) {
+    StringBuilder one = new StringBuilder();
+    return Arrays.stream(texts)
+        .map(
+            text -> {
+              one.setLength(0);
+              return one.append(text);
+            })
+        .iterator();
   }
 
   @Test
