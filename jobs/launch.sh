@@ -74,19 +74,22 @@ small_night() {
     --conf spark.sql.codegen.factoryMode=NO_CODEGEN --conf spark.sql.adaptive.enabled=false
 }
 
-# Java for a night of minutes: a fifth of its processor time went to the optimising compiler, which
+# Java for a large fleet: a fifth of a night's processor time went to the optimising compiler, which
 # shares the processors with the work, and to the collector that keeps pauses short, which nobody
-# waits for. So code is optimised only once it has run four times as often as Java would ask for,
-# with less of what it calls built into it (calls nine deep in place of fifteen, and only such as
-# came out short): a quarter less to optimise, and no slower for it. And the heap begins as large
-# as it may become: to grow it, all of it was collected several times.
-full_night_java="-XX:+UseParallelGC -XX:Tier4InvocationThreshold=20000 \
+# waits for. And the heap begins as large as it may become: to grow it, all of it was collected
+# several times.
+large_fleet_java="-XX:+UseParallelGC -XX:InitialRAMPercentage=100"
+
+# So in a night of minutes code is optimised only once it has run four times as often as Java would
+# ask for, with less of what it calls built into it (calls nine deep in place of fifteen, and only
+# such as came out short): a quarter less to optimise, and no slower for it.
+full_night_java="$large_fleet_java -XX:Tier4InvocationThreshold=20000 \
 -XX:Tier4MinInvocationThreshold=2400 -XX:Tier4CompileThreshold=60000 -XX:Tier4BackEdgeThreshold=160000 \
--XX:MaxInlineLevel=9 -XX:InlineSmallCode=1500 -XX:InitialRAMPercentage=100"
+-XX:MaxInlineLevel=9 -XX:InlineSmallCode=1500"
 
 # A night that builds on the one before is over before optimising pays: measured, it takes two
 # thirds of the processor time without. ChildProcess.java of the benchmark has the same.
-night_after_java="-XX:+UseParallelGC -XX:TieredStopAtLevel=1 -XX:ReservedCodeCacheSize=240m"
+night_after_java="$large_fleet_java -XX:TieredStopAtLevel=1 -XX:ReservedCodeCacheSize=240m"
 
 # java_run CLASS-PATH ARG ...: Java on the built tree in this process's place. Where the build left
 # an archive of the classes' inner form (jobs/archive-classes), starting takes a third less; an

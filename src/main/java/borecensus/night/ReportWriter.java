@@ -59,10 +59,20 @@ final class ReportWriter {
             figures.night(),
             compared.listed(),
             ReportPlan.families(sources.model().value().norms()));
-    ReportStage.writeLists(morning(figures, plan, compared.changes()), compared.listed(), folder);
-    PageStage pages = new PageStage(sources.model(), broadcast(plan), folder);
-    pages.writeEngines(sources.histories().at(plan.byVehicle().keySet()));
-    pages.writeFamilies(sources.screened(), sources.rule(), sources.counts().histories());
+    // The lists are made here, by one thread, and the other pages by the tasks.
+    try (SideWork<Boolean> lists =
+        SideWork.begin(
+            "lists",
+            () -> {
+              ReportStage.writeLists(
+                  morning(figures, plan, compared.changes()), compared.listed(), folder);
+              return true;
+            })) {
+      PageStage pages = new PageStage(sources.model(), broadcast(plan), folder);
+      pages.writeEngines(sources.histories().at(plan.byVehicle().keySet()));
+      pages.writeFamilies(sources.screened(), sources.rule(), sources.counts().histories());
+      lists.end();
+    }
     folder.verify(plan.pages());
   }
 
