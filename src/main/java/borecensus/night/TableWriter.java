@@ -56,11 +56,10 @@ final class TableWriter {
    * partition already: they are merged, which takes less than to sort them.
    */
   void writeMerged(Table table, Dataset<Row> rows, long expectedRows) {
-    List<String> names = table.columns().stream().map(borecensus.tables.Column::name).toList();
     if (!table.order().equals(List.of(VEHICLE_ID))) {
       throw new IllegalArgumentException(table.tableName() + " is not in the order of vehicles");
     }
-    int vehicleId = names.indexOf(VEHICLE_ID);
+    int vehicleId = names(table).indexOf(VEHICLE_ID);
     RDD<InternalRow> merged =
         new MergedPartitions<>(
             cells(table, rows).queryExecution().toRdd(),
@@ -72,10 +71,13 @@ final class TableWriter {
 
   private static Dataset<Row> cells(Table table, Dataset<Row> rows) {
     Dataset<Row> cells =
-        rows.select(
-            table.columns().stream().map(c -> functions.col(c.name())).toArray(Column[]::new));
+        rows.select(names(table).stream().map(functions::col).toArray(Column[]::new));
     requireTypes(table, cells.schema());
     return cells;
+  }
+
+  private static List<String> names(Table table) {
+    return table.columns().stream().map(borecensus.tables.Column::name).toList();
   }
 
   /** Refuses columns of other types than declared, whose bytes would be taken for other values. */
@@ -172,8 +174,7 @@ final class TableWriter {
       throw new UncheckedIOException(failure);
     }
     WrittenTable written = WrittenTable.in(folder);
-    List<String> declared = table.columns().stream().map(borecensus.tables.Column::name).toList();
-    if (written.rows() != expectedRows || !written.columns().equals(declared)) {
+    if (written.rows() != expectedRows || !written.columns().equals(names(table))) {
       throw new StoreException(
           "table %s was not written as it should be: %d rows where %d were expected"
               .formatted(table.tableName(), written.rows(), expectedRows));
